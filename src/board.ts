@@ -1,0 +1,159 @@
+/** The board: where its slots lie, and its profiles as tracks, as stated and in the worst cases. */
+import type { Station } from "./design.js";
+import { type DesignIssue, issueOf } from "./errors.js";
+import type { PartialSpec, ProfileSpec, Spec } from "./read.js";
+import {
+  constantTrack,
+  flooredAtZero,
+  knot,
+  leastOver,
+  scaled,
+  shifted,
+  type Track,
+  trackThrough,
+  valueAt,
+} from "./track.js";
+
+/** The surface that the radius leaves: removal at (along, offset) is the crown and the sagitta there. */
+export interface Surface {
+  readonly crown: Track;
+  readonly radius: Track;
+}
+
+/** A board, ready for arithmetic. */
+export interface Board {
+  readonly length: number;
+  /** Positions of the nut and of frets 1, 2, …, mm. */
+  readonly slots: readonly number[];
+  readonly width: Track;
+  readonly thickness: Track;
+  readonly channel: Spec["channel"];
+  /** As designed. */
+  readonly nominal: Surface;
+  /** The most that is removed within the tolerances. */
+  readonly deepest: Surface;
+  /** The least that is removed within the tolerances; the crown is at least 0. */
+  readonly shallowest: Surface;
+}
+
+/** Builds the board; issues where its parts do not suit each other. */
+export function buildBoard(spec: PartialSpec, issues: DesignIssue[]): Board | undefined {
+  const { frets, length, width, thickness, radius, crown, tolerance } = spec;
+  if (frets === undefined || length === undefined) return undefined;
+  const slots = [0, ...frets];
+  const before = issues.length;
+  const track = (profile: ProfileSpec | undefined, path: string) =>
+    profile === undefined ? undefined : profileTrack(profile, path, slots, length, issues);
+  const widths = track(width, "board.width");
+  const thicknesses = track(thickness, "board.thickness");
+  const radii = track(radius, "radius");
+  const crowns = track(crown, "crown");
+  if (widths) mustExceedOnBoard("board.width", widths, 0, length, issues);
+  if (thicknesses) mustExceedOnBoard("board.thickness", thicknesses, 0, length, issues);
+  if (crowns) mustNotFallBelowZero("crown", crowns, length, issues);
+  if (radii && widths) mustExceedHalfWidth(radii, widths, length, issues);
+  if (issues.length > before || !widths || !thicknesses || !radii || !crowns || !tolerance) {
+    return undefined;
+  }
+  return {
+    length,
+    slots,
+    width: widths,
+    thickness: thicknesses,
+    channel: spec.channel,
+    ...surfaces(radii, crowns, tolerance),
+  };
+}
+
+/** The three surfaces between which the finished one lies. */
+function surfaces(radius: Track, crown: Track, tolerance: Spec["tolerance"]) {
+  return {
+    nominal: { radius, crown },
+    deepest: {
+      radius: scaled(radius, 1 - tolerance.radius),
+      crown: shifted(crown, tolerance.crown),
+    },
+    shallowest: {
+      radius: scaled(radius, 1 + tolerance.radius),
+      crown: flooredAtZero(shifted(crown, -tolerance.crown)),
+    },
+  };
+}
+
+/** Where a station lies along the board, mm. */
+export function stationAlong(station: Station, slots: readonly number[], length: number): number {
+  if (station === "nut") return 0;
+  return station === "end" ? length : knot(slots, Number(station.slice(4)));
+}
+
+/** A profile as a track; an issue where two stations meet. */
+export function profileTrack(
+  profile: ProfileSpec,
+  path: string,
+  slots: readonly number[],
+  length: number,
+  issues: DesignIssue[],
+): Track | undefined {
+  if (typeof profile === "number") return constantTrack(profile);
+  const knots = profile
+    .map(([station, value]) => ({ station, value, along: stationAlong(station, slots, length) }))
+    .sort((a, b) => a.along - b.along);
+  let previous = knots[0];
+  // equal values are one constant, and Infinity minus Infinity never arises
+  if (knots.every(({ value }) => value === previous?.value)) {
+    return constantTrack(previous?.value as number);
+  }
+  for (const here of knots.slice(1)) {
+    if (previous && !(here.along - previous.along >= 1e-9 * length)) {
+      const expected = `a place of its own, but "${previous.station}" lies there too`;
+      issues.push(issueOf(`${path}.${here.station}`, here.value, expected));
+      return undefined;
+    }
+    previous = here;
+  }
+  return trackThrough(
+    knots.map(({ along }) => along),
+    knots.map(({ value }) => value),
+  );
+}
+
+function mustExceedOnBoard(
+  path: string,
+  track: Track,
+  bound: number,
+  length: number,
+  issues: DesignIssue[],
+): void {
+  const least = leastOver(track, 0, length);
+  if (!(least > bound)) {
+    issues.push(issueOf(path, least, `more than ${bound} mm everywhere on the board`));
+  }
+}
+
+function mustNotFallBelowZero(
+  path: string,
+  track: Track,
+  length: number,
+  issues: DesignIssue[],
+): void {
+  const least = leastOver(track, 0, length);
+  if (!(least >= 0)) issues.push(issueOf(path, least, "0 mm or more everywhere on the board"));
+}
+
+function mustExceedHalfWidth(
+  radius: Track,
+  width: Track,
+  length: number,
+  issues: DesignIssue[],
+): void {
+  const places = [0, length, ...radius.at, ...width.at].filter((s) => s >= 0 && s <= length);
+  for (const along of places) {
+    const half = valueAt(width, along) / 2;
+    const here = valueAt(radius, along);
+    if (!(here > half)) {
+      const expected = `more than half the width everywhere on the board, ${half} mm at ${along} mm from the nut`;
+      issues.push(issueOf("radius", here, expected));
+      return;
+    }
+  }
+}

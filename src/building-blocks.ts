@@ -1,0 +1,163 @@
+/** The parts of the check, one function each, for tools that need only one. Lengths in mm. */
+import { profileTrack } from "./board.js";
+import type { Bit, Design, Fill, Profile, Scale } from "./design.js";
+import { DesignError, type DesignIssue } from "./errors.js";
+import { type Bound, readFields, readNumber, SIZE } from "./input.js";
+import { prepare } from "./neck.js";
+import { type GroupSpec, readBit, readFill, readProfile, readScale } from "./read.js";
+import { removalOn } from "./removal.js";
+import { valueAt } from "./track.js";
+import { boundsOf, type Window, windowOf } from "./windows.js";
+
+const FINITE: Bound = { what: "a finite number of mm", accepts: Number.isFinite };
+const QUANTITY: Bound = { what: "a number of 0 or more", accepts: (value) => value >= 0 };
+
+/**
+ * Positions of frets 1, 2, … from the nut along the centre line.
+ *
+ * Twelve-tone equal temperament, s_n = L(1 − 2^(−n/12)), or the positions as given.
+ *
+ * @param scale scale length in mm and number of frets (1 to 250), or a list of rising positions in mm
+ * @returns the positions, mm
+ * @throws DesignError where the scale cannot be read
+ * @example
+ * fretPositions({ length: 648, frets: 12 })[11] // 324
+ */
+export function fretPositions(scale: Scale): number[] {
+  const issues: DesignIssue[] = [];
+  const positions = readScale(scale, issues);
+  if (positions === undefined || issues.length > 0) throw new DesignError(issues);
+  return [...positions];
+}
+
+/**
+ * Value of a profile at a place along the board.
+ *
+ * Linear between neighbouring stations; the first and last pieces extend outward, one station alone is a
+ * constant.
+ *
+ * @param profile a number, or values at stations; 0 or more
+ * @param along distance from the nut along the centre line, mm
+ * @param design where its stations lie: only its scale and its board's length are read
+ * @returns the value there, in the profile's own unit
+ * @throws DesignError where an argument cannot be read
+ * @example
+ * profileAt({ nut: 43, end: 57 }, 241, {
+ *   scale: { length: 648, frets: 22 },
+ *   board: { length: 482 },
+ * }) // 50
+ */
+export function profileAt(
+  profile: Profile,
+  along: number,
+  design: { readonly scale: Scale; readonly board: { readonly length: number } },
+): number {
+  const issues: DesignIssue[] = [];
+  const place = readNumber(along, "along", FINITE, issues);
+  const frets = readScale(design?.scale, issues);
+  const length = readNumber(design?.board?.length, "board.length", SIZE, issues);
+  const spec = readProfile(profile, "profile", QUANTITY, frets?.length, issues);
+  const track =
+    frets && length && spec !== undefined
+      ? profileTrack(spec, "profile", [0, ...frets], length, issues)
+      : undefined;
+  if (track === undefined || place === undefined || issues.length > 0) {
+    throw new DesignError(issues);
+  }
+  return valueAt(track, place);
+}
+
+/**
+ * Removal at a place: the crown there and the sagitta of the finished radius, without tolerances.
+ *
+ * @param design the neck
+ * @param along distance from the nut along the centre line, mm
+ * @param offset distance from the centre line, mm, bass negative
+ * @returns what is removed there, mm, downward from the flat top
+ * @throws DesignError where the design, `along` or `offset` cannot be read
+ * @throws RangeError where the finished surface does not reach the place
+ * @example
+ * const design = {
+ *   scale: { length: 648, frets: 22 },
+ *   board: { length: 482, width: { nut: 43, end: 57 }, thickness: 6 },
+ *   radius: 254,
+ *   crown: 0.15,
+ *   markers: [],
+ * };
+ * removalAt(design, 324, 20).toFixed(4) // "0.9386"
+ */
+export function removalAt(design: Design, along: number, offset: number): number {
+  const { board } = prepare(design);
+  const issues: DesignIssue[] = [];
+  const s = readNumber(along, "along", FINITE, issues);
+  const x = readNumber(offset, "offset", FINITE, issues);
+  if (s === undefined || x === undefined) throw new DesignError(issues);
+  const removal = removalOn(board.nominal, s, x);
+  if (!(removal < Infinity)) {
+    throw new RangeError(
+      `offset: expected a place that the finished surface reaches, received ${offset}`,
+    );
+  }
+  return removal;
+}
+
+/** A hole anywhere on a board. */
+export interface HoleAt {
+  readonly along: number;
+  readonly offset: number;
+  readonly diameter: number;
+  /** Where left out: the design's own, or epoxy with the usual keep. */
+  readonly fill?: Fill;
+  /** Where left out: the design's own, or a Forstner bit with the usual point. */
+  readonly bit?: Bit;
+}
+
+/**
+ * A hole's window: the depths of the bit's rim that keep the marker and the board, in the worst case of
+ * the design's tolerances, over the whole disc.
+ *
+ * @param design the neck; its own markers do not matter
+ * @param hole place and diameter, mm
+ * @returns the window, mm, and the bit's lead, mm; min > max: no depth suits
+ * @throws DesignError where the design or the hole cannot be read, or the finished surface does not reach the hole
+ * @example
+ * const design = {
+ *   scale: { length: 648, frets: 22 },
+ *   board: { length: 482, width: 50, thickness: 6 },
+ *   radius: Infinity,
+ *   markers: [],
+ * };
+ * holeWindow(design, { along: 300, offset: 0, diameter: 6 }).min.toFixed(2) // "1.10"
+ * holeWindow(design, { along: 300, offset: 0, diameter: 6 }).max.toFixed(2) // "3.80"
+ */
+export function holeWindow(design: Design, hole: HoleAt): Window & { readonly lead: number } {
+  const { spec, board } = prepare(design);
+  const issues: DesignIssue[] = [];
+  const context = { issues, assumed: {} };
+  const fields = readFields(hole, "hole", ["along", "offset", "diameter", "fill", "bit"], issues);
+  const along = readNumber(fields?.along, "hole.along", FINITE, issues);
+  const offset = readNumber(fields?.offset, "hole.offset", FINITE, issues);
+  const diameter = readNumber(fields?.diameter, "hole.diameter", SIZE, issues);
+  const fill = readFill(fields?.fill ?? design.fill, "hole.fill", context);
+  const bit = readBit(fields?.bit ?? design.bit, "hole.bit", context);
+  if (along === undefined || offset === undefined || !diameter || !fill || !bit) {
+    throw new DesignError(issues);
+  }
+  if (issues.length > 0) throw new DesignError(issues);
+  const group: GroupSpec = {
+    index: 0,
+    frets: [],
+    diameter,
+    arrangement: "single",
+    spread: undefined,
+    along: "diagonals",
+    fill,
+    bit,
+    depth: undefined,
+  };
+  const bounds = boundsOf(board, spec, { group, fret: 0, side: "centre", along, offset, diameter });
+  if (!(bounds.removal < Infinity)) {
+    throw new RangeError("hole: expected a place that the finished surface reaches");
+  }
+  return { ...windowOf(bounds, fill.keep, spec), lead: bounds.lead };
+}

@@ -1,0 +1,69 @@
+/** One problem of a design's input: where, what came, what was expected. */
+export interface DesignIssue {
+  /** Dotted path in the design, as `markers.1.diameter`; empty for the design itself. */
+  readonly path: string;
+  readonly value: unknown;
+  readonly expected: string;
+  readonly message: string;
+}
+
+const SHOWN_ISSUES = 20;
+const SHOWN_CHARACTERS = 60;
+
+/**
+ * Thrown for a design that cannot be read; it holds every problem at once.
+ * Tell it by `error.name === "DesignError"` where two builds of this package may meet.
+ */
+export class DesignError extends RangeError {
+  override readonly name = "DesignError";
+  readonly issues: readonly DesignIssue[];
+
+  constructor(issues: readonly DesignIssue[]) {
+    super(summary(issues));
+    this.issues = issues;
+  }
+}
+
+/** Makes one issue, its message included. */
+export function issueOf(path: string, value: unknown, expected: string): DesignIssue {
+  const message = `${path === "" ? "design" : path}: expected ${expected}, received ${show(value)}`;
+  return { path, value, expected, message };
+}
+
+/** A short text for any value at all, safe on proxies, cycles and getters. */
+export function show(value: unknown): string {
+  switch (typeof value) {
+    case "string":
+      return JSON.stringify(
+        value.length > SHOWN_CHARACTERS ? `${value.slice(0, SHOWN_CHARACTERS)}…` : value,
+      );
+    case "number":
+      return Object.is(value, -0) ? "-0" : String(value);
+    case "bigint":
+      return "a big integer";
+    case "boolean":
+    case "undefined":
+      return String(value);
+    case "object":
+      return value === null ? "null" : isArray(value) ? "an array" : "an object";
+    default:
+      return `a ${typeof value}`;
+  }
+}
+
+/** `Array.isArray`, false where a revoked proxy makes even that throw. */
+export function isArray(value: unknown): value is readonly unknown[] {
+  try {
+    return Array.isArray(value);
+  } catch {
+    return false;
+  }
+}
+
+function summary(issues: readonly DesignIssue[]): string {
+  const count = issues.length === 1 ? "1 problem" : `${issues.length} problems`;
+  const lines = issues.slice(0, SHOWN_ISSUES).map((issue) => `  ${issue.message}`);
+  const rest = issues.length - lines.length;
+  if (rest > 0) lines.push(`  … and ${rest} more, in \`issues\``);
+  return `${count} in the design:\n${lines.join("\n")}`;
+}

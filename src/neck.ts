@@ -1,0 +1,55 @@
+/** A design made ready: read, its board built, its markers laid out. Throws every problem at once. */
+import { type Board, buildBoard } from "./board.js";
+import { worstEdge } from "./edges.js";
+import { DesignError, type DesignIssue, issueOf } from "./errors.js";
+import { layOut, type Marker } from "./markers.js";
+import { type PartialSpec, readSpec, type Spec } from "./read.js";
+import { type Bounds, boundsOf } from "./windows.js";
+
+/** A design made ready. */
+export interface Neck {
+  readonly spec: Spec;
+  readonly board: Board;
+  readonly markers: readonly Marker[];
+  /** The worst case of each marker's hole. */
+  readonly bounds: readonly Bounds[];
+}
+
+/**
+ * Makes a design ready.
+ * @throws DesignError that lists every problem of the design
+ */
+export function prepare(design: unknown): Neck {
+  const issues: DesignIssue[] = [];
+  const spec = readSpec(design, issues);
+  const board = spec && buildBoard(spec, issues);
+  const markers = board && spec?.groups ? layOut(board, spec.groups, issues) : [];
+  if (board === undefined || issues.length > 0) throw new DesignError(issues);
+  // no issue: every field was read
+  const neck = { spec: spec as PartialSpec as Spec, board, markers };
+  const bounds = markers.map((marker) => boundsOf(board, neck.spec, marker));
+  mustReach(neck, bounds, issues);
+  if (issues.length > 0) throw new DesignError(issues);
+  return { ...neck, bounds };
+}
+
+/** Every hole and edge must lie where the finished surface still is, within the tolerances. */
+function mustReach(
+  { spec, board, markers }: Omit<Neck, "bounds">,
+  bounds: readonly Bounds[],
+  issues: DesignIssue[],
+): void {
+  const lost = markers.find((_, i) => !(bounds[i] && bounds[i].removal < Infinity));
+  if (lost) {
+    const reach = Math.abs(lost.offset) + lost.diameter / 2 + spec.tolerance.layout;
+    const expected = `a radius that reaches ${reach} mm from the centre line, as the hole at fret ${lost.fret} does within the tolerances`;
+    issues.push(issueOf("radius", spec.radius, expected));
+  }
+  for (const along of [0, ...board.slots, board.length]) {
+    if (along > board.length) continue;
+    if (worstEdge(board, along, 0).removal < Infinity) continue;
+    const expected = `a tolerance within which the radius exceeds half the width, also ${along} mm from the nut`;
+    issues.push(issueOf("tolerance.radius", spec.tolerance.radius, expected));
+    return;
+  }
+}

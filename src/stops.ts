@@ -1,0 +1,161 @@
+/** The fewest depth-stop settings that suit all holes. Depths in mm. */
+
+/** A window as a stop setting sees it: depths of the rim, and how far the bit leads it. */
+export interface StopWindow {
+  readonly min: number;
+  readonly max: number;
+  /** How far the bit's lowest part leads its rim; 0 where left out. */
+  readonly lead?: number;
+}
+
+/** One setting of the depth stop, and the holes it serves. */
+export interface StopSetting {
+  /** Depth of the bit's rim. */
+  readonly depth: number;
+  /** What to set from the point's touch: depth + lead, the least of `travels`. */
+  readonly travel: number;
+  /** The depths that suit all holes served. */
+  readonly min: number;
+  readonly max: number;
+  /** Indices of the holes served, rising. */
+  readonly holes: readonly number[];
+  /** One travel for each bit that leads its rim by another length, least first. */
+  readonly travels: readonly Travel[];
+}
+
+/** What to set for the bits of one lead. */
+export interface Travel {
+  readonly lead: number;
+  readonly travel: number;
+  readonly holes: readonly number[];
+}
+
+/** The depths that suit every hole, and the two holes that govern them. */
+export interface Common {
+  readonly min: number;
+  readonly max: number;
+  readonly minHole: number;
+  readonly maxHole: number;
+}
+
+/** A stop plan: the common window, null where there is none, and the settings to use. */
+export interface StopPlan {
+  readonly common: Common | null;
+  readonly settings: readonly StopSetting[];
+}
+
+/**
+ * The fewest depth-stop settings that suit all holes, shallowest first.
+ *
+ * One setting suits all when the greatest min is not above the least max. Each setting is the middle of
+ * the depths that suit the holes it serves, moved to the nearest step of the stop where a step
+ * lies inside; the stop reads travel from the point's touch, so it is the travel that falls on a step.
+ * A hole without any depth (min above max) is served by no setting.
+ *
+ * @param windows each hole's depths of the rim, mm, and its bit's lead, mm, 0 where left out
+ * @param options `step`, the smallest step of the stop, mm, greater than 0
+ * @returns the common window (null where none, or where there are no holes) and the settings; `holes` are indices into `windows`
+ * @throws RangeError where a window or the step is not made of finite numbers in range
+ * @example
+ * stopSettings([{ min: 2.5, max: 4 }, { min: 3, max: 5 }]).settings[0].depth // 3.5
+ * stopSettings([{ min: 1, max: 2 }, { min: 3, max: 4 }]).common // null
+ */
+export function stopSettings(
+  windows: readonly StopWindow[],
+  options: { readonly step?: number } = {},
+): StopPlan {
+  checkWindows(windows, options.step);
+  return planStops(windows, options.step);
+}
+
+/** The same for windows known to be sound. */
+export function planStops(windows: readonly StopWindow[], step: number | undefined): StopPlan {
+  const every = windows.map((_, i) => i);
+  const common = commonWindow(windows, every);
+  if (common) return { common, settings: [settingFor(windows, every, step)] };
+  const groups = fewestGroups(windows);
+  return { common, settings: groups.map((holes) => settingFor(windows, holes, step)) };
+}
+
+/** The window that all holes share, or null. */
+function commonWindow(windows: readonly StopWindow[], holes: readonly number[]): Common | null {
+  if (holes.length === 0) return null;
+  const common = governing(windows, holes);
+  return common.min <= common.max ? common : null;
+}
+
+function governing(windows: readonly StopWindow[], holes: readonly number[]): Common {
+  let minHole = holes[0] as number;
+  let maxHole = minHole;
+  for (const i of holes) {
+    if (at(windows, i).min > at(windows, minHole).min) minHole = i;
+    if (at(windows, i).max < at(windows, maxHole).max) maxHole = i;
+  }
+  return { min: at(windows, minHole).min, max: at(windows, maxHole).max, minHole, maxHole };
+}
+
+/**
+ * Groups of holes, one for each setting. Stabbing the windows at the least max not yet served, again and
+ * again, takes the fewest settings that any plan can; each hole then joins the stab that lies deepest
+ * inside its window, which leaves every group more room.
+ */
+function fewestGroups(windows: readonly StopWindow[]): number[][] {
+  const holes = windows.map((_, i) => i).filter((i) => at(windows, i).min <= at(windows, i).max);
+  const byMax = [...holes].sort((a, b) => at(windows, a).max - at(windows, b).max);
+  const stabs: number[] = [];
+  for (const i of byMax) {
+    const last = stabs[stabs.length - 1];
+    if (last === undefined || at(windows, i).min > last) stabs.push(at(windows, i).max);
+  }
+  const groups: number[][] = stabs.map(() => []);
+  for (const i of holes) groups[deepestInside(at(windows, i), stabs)]?.push(i);
+  return groups;
+}
+
+function deepestInside(window: StopWindow, stabs: readonly number[]): number {
+  const depths = stabs.map((stab) => Math.min(stab - window.min, window.max - stab));
+  return depths.indexOf(Math.max(...depths));
+}
+
+function settingFor(
+  windows: readonly StopWindow[],
+  holes: readonly number[],
+  step: number | undefined,
+): StopSetting {
+  const { min, max } = governing(windows, holes);
+  const leads = new Map<number, number[]>();
+  for (const i of holes) {
+    const lead = at(windows, i).lead ?? 0;
+    leads.set(lead, [...(leads.get(lead) ?? []), i]);
+  }
+  const byLead = [...leads].sort(([a], [b]) => a - b);
+  const least = byLead[0]?.[0] ?? 0;
+  const depth = onStep(min, max, least, step);
+  const travels = byLead.map(([lead, served]) => ({ lead, travel: depth + lead, holes: served }));
+  return { depth, travel: depth + least, min, max, holes, travels };
+}
+
+/** The middle of [min, max], or the depth nearest to it whose travel falls on a step, where one lies inside. */
+function onStep(min: number, max: number, lead: number, step: number | undefined): number {
+  const middle = min + (max - min) / 2;
+  if (step === undefined) return middle;
+  const depth = Math.round((middle + lead) / step) * step - lead;
+  return min <= depth && depth <= max ? depth : middle;
+}
+
+function checkWindows(windows: readonly StopWindow[], step: number | undefined): void {
+  if (step !== undefined && !(step > 0 && step < Infinity)) {
+    throw new RangeError(`step: expected a finite length greater than 0, received ${step}`);
+  }
+  windows.forEach(({ min, max, lead = 0 }, i) => {
+    for (const [name, value] of Object.entries({ min, max, lead })) {
+      if (!Number.isFinite(value)) {
+        throw new RangeError(`windows.${i}.${name}: expected a finite number, received ${value}`);
+      }
+    }
+  });
+}
+
+function at(windows: readonly StopWindow[], i: number): StopWindow {
+  return windows[i] as StopWindow;
+}

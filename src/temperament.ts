@@ -1,0 +1,13 @@
+/**
+ * Positions of frets 1 to `count` on a string of `length`, from the nut, in the unit of `length`.
+ * Twelve-tone equal temperament: s_n = L(1 − 2^(−n/12)).
+ */
+export function equalTemperament(length: number, count: number): number[] {
+  return Array.from({ length: count }, (_, i) => length * shareAt(i + 1));
+}
+
+/** Share of the string between the nut and fret `n`; `n` may be a fraction. */
+export function shareAt(n: number): number {
+  // 1 − 2^(−n/12), without the cancellation for small n
+  return -Math.expm1((-n * Math.LN2) / 12);
+}

@@ -1,0 +1,111 @@
+/**
+ * A track: a profile made ready for arithmetic, a piecewise-linear function of `along`.
+ * `slope[i]` holds from knot i to the next one; the first and last pieces extend outward.
+ */
+export interface Track {
+  readonly at: readonly number[];
+  readonly value: readonly number[];
+  readonly slope: readonly number[];
+}
+
+/** The track through knots that rise strictly in `at`; one knot is a constant. */
+export function trackThrough(at: readonly number[], value: readonly number[]): Track {
+  const slope: number[] = [];
+  for (let i = 0; i + 1 < at.length; i++) {
+    slope.push((knot(value, i + 1) - knot(value, i)) / (knot(at, i + 1) - knot(at, i)));
+  }
+  slope.push(slope.length > 0 ? knot(slope, slope.length - 1) : 0);
+  return { at, value, slope };
+}
+
+/** The track that has one value everywhere. */
+export function constantTrack(value: number): Track {
+  return { at: [0], value: [value], slope: [0] };
+}
+
+/** Index of the piece that holds `along`; a knot belongs to the piece that begins there. */
+export function pieceAt(track: Track, along: number): number {
+  const { at } = track;
+  let i = at.length - 1;
+  while (i > 0 && !(knot(at, i) <= along)) i--;
+  return i;
+}
+
+/** Value of piece `i`, extended to any `along`. */
+export function valueOnPiece(track: Track, i: number, along: number): number {
+  const slope = knot(track.slope, i);
+  const value = knot(track.value, i);
+  return slope === 0 ? value : value + slope * (along - knot(track.at, i));
+}
+
+/** Value at `along`. */
+export function valueAt(track: Track, along: number): number {
+  return valueOnPiece(track, pieceAt(track, along), along);
+}
+
+/** Slope of the piece that holds `along`. */
+export function slopeAt(track: Track, along: number): number {
+  return knot(track.slope, pieceAt(track, along));
+}
+
+/** Least value over [from, to]: at one of the ends or a knot between. */
+export function leastOver(track: Track, from: number, to: number): number {
+  return extremeOver(track, from, to, Math.min);
+}
+
+/** The knots where the slope may change, strictly inside or on the ends of [from, to]. */
+export function breaksWithin(track: Track, from: number, to: number): number[] {
+  return track.at.slice(1, -1).filter((s) => from <= s && s <= to);
+}
+
+/** The track moved by `by` everywhere. */
+export function shifted(track: Track, by: number): Track {
+  return by === 0 ? track : { ...track, value: track.value.map((v) => v + by) };
+}
+
+/** The track times `factor`, its slopes too. */
+export function scaled(track: Track, factor: number): Track {
+  if (factor === 1) return track;
+  const times = (v: number) => v * factor;
+  return { at: track.at, value: track.value.map(times), slope: track.slope.map(times) };
+}
+
+/** The greater of the track and zero, with a knot wherever it meets zero. */
+export function flooredAtZero(track: Track): Track {
+  if (track.at.length === 1) return constantTrack(Math.max(0, knot(track.value, 0)));
+  const at = [...track.at];
+  for (let i = 0; i < track.at.length; i++) {
+    const zero = knot(track.at, i) - knot(track.value, i) / knot(track.slope, i);
+    if (Number.isFinite(zero)) at.push(zero);
+  }
+  at.sort((a, b) => a - b);
+  const rising = at.filter((s, i) => i === 0 || s > knot(at, i - 1));
+  // a knot more on either side, so that a piece which is zero there extends as zero
+  const first = knot(rising, 0);
+  const last = knot(rising, rising.length - 1);
+  const span = last - first || 1;
+  const knots = [first - span, ...rising, last + span];
+  return trackThrough(
+    knots,
+    knots.map((s) => Math.max(0, valueAt(track, s))),
+  );
+}
+
+function extremeOver(
+  track: Track,
+  from: number,
+  to: number,
+  pick: (...values: number[]) => number,
+): number {
+  let extreme = pick(valueAt(track, from), valueAt(track, to));
+  for (let i = 0; i < track.at.length; i++) {
+    const s = knot(track.at, i);
+    if (from < s && s < to) extreme = pick(extreme, knot(track.value, i));
+  }
+  return extreme;
+}
+
+/** An element that the caller knows to exist. */
+export function knot(values: readonly number[], i: number): number {
+  return values[i] as number;
+}

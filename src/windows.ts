@@ -1,0 +1,91 @@
+/**
+ * A hole's window: the depths of the bit's rim that keep the marker and the board. Depths in mm from the
+ * flat top. All bounds hold in the worst case of the stated tolerances, over the whole disc.
+ */
+import { leadBeyond, leadOf } from "./bits.js";
+import type { Board } from "./board.js";
+import { discFootprint } from "./footprint.js";
+import type { Marker } from "./markers.js";
+import type { Spec } from "./read.js";
+import { greatestRemoval, leastRemoval } from "./removal.js";
+import { leastOver } from "./track.js";
+
+/** Depths that suit, and the rule that governs each side. min > max: no depth suits. */
+export interface Window {
+  readonly min: number;
+  readonly max: number;
+  readonly minBy: "keep";
+  readonly maxBy: "web" | "channel" | "flush";
+}
+
+/** The worst case of a hole, from which its window and what a planned depth leaves both follow. */
+export interface Bounds {
+  /** Greatest removal over the disc. */
+  readonly removal: number;
+  /** How far the bit's lowest part leads its rim. */
+  readonly lead: number;
+  /** Least board under the rim at depth 0, less what leads the rim, after the stop's error. */
+  readonly board: number;
+  /** The same over the rod channel; Infinity where no part of the bit lies over it. */
+  readonly overChannel: number;
+  /** Deepest rim at which a solid dot's top is not below the finished surface; Infinity for a poured fill. */
+  readonly flush: number;
+}
+
+/** What a window rests on, for one marker. */
+export function boundsOf(board: Board, spec: Spec, marker: Marker): Bounds {
+  const { tolerance } = spec;
+  const { along, offset, diameter, group } = marker;
+  const footprint = discFootprint(along, offset, diameter / 2 + tolerance.layout);
+  const lead = leadOf(group.bit, diameter);
+  const thickness = leastOver(board.thickness, footprint.from, footprint.to) - tolerance.thickness;
+  const under = thickness - tolerance.stop;
+  const channelLead = leadOverChannel(board, marker, tolerance.layout);
+  return {
+    removal: greatestRemoval(board.deepest, footprint),
+    lead,
+    board: under - lead,
+    overChannel:
+      channelLead === undefined ? Infinity : under - (board.channel?.depth ?? 0) - channelLead,
+    flush:
+      group.fill.kind === "solid"
+        ? group.fill.thickness + leastRemoval(board.shallowest, footprint) - tolerance.stop
+        : Infinity,
+  };
+}
+
+/** The window that follows: [removal + keep + stop error, the least of web, channel and flush]. */
+export function windowOf(bounds: Bounds, keep: number, spec: Spec): Window {
+  const min = bounds.removal + keep + spec.tolerance.stop;
+  const web = bounds.board - spec.web;
+  const channel = bounds.overChannel - spec.web;
+  const max = Math.min(web, channel, bounds.flush);
+  const maxBy = max === bounds.flush ? "flush" : max === channel ? "channel" : "web";
+  return { min, max, minBy: "keep", maxBy };
+}
+
+/** Least wood under the bit's lowest part, with its rim at `depth`. */
+export function webUnder(bounds: Bounds, depth: number): number {
+  return Math.min(bounds.board, bounds.overChannel) - depth;
+}
+
+/** Deepest rim that leaves `web` under the bit's lowest part. */
+export function deepestForWeb(bounds: Bounds, web: number): number {
+  return Math.min(bounds.board, bounds.overChannel) - web;
+}
+
+/** Least marker left above the rim at `depth`, after the radius; negative where it is gone. */
+export function markerLeft(bounds: Bounds, depth: number, spec: Spec): number {
+  return depth - spec.tolerance.stop - bounds.removal;
+}
+
+/** How far the part of the bit that may lie over the rod channel leads the rim; undefined: no part does. */
+function leadOverChannel(board: Board, marker: Marker, layout: number): number | undefined {
+  const { channel } = board;
+  if (channel === undefined) return undefined;
+  const aside = Math.max(0, Math.abs(marker.offset) - channel.width / 2);
+  const before = Math.max(0, channel.from - marker.along, marker.along - channel.to);
+  // a layout error may carry the bit toward the channel by so much
+  const distance = Math.max(0, Math.hypot(aside, before) - layout);
+  return leadBeyond(marker.group.bit, marker.diameter, distance);
+}
