@@ -1,5 +1,5 @@
 /** How far parts of a drill bit lead its rim. Lengths in mm. */
-import type { BitSpec } from "./read.js";
+import type { BitSpec } from "./spec.js";
 
 /**
  * Lead: how far the bit's lowest part leads its rim. A point's own length for a Forstner or brad-point

@@ -1,7 +1,8 @@
 /** The board: where its slots lie, and its profiles as tracks, as stated and in the worst cases. */
 import type { Station } from "./design.js";
 import { type DesignIssue, issueOf } from "./errors.js";
-import type { PartialSpec, ProfileSpec, Spec } from "./read.js";
+import { type FretLine, fretLines, type WidthAt } from "./fret-lines.js";
+import type { PartialSpec, ProfileSpec, ScaleSpec, Spec } from "./spec.js";
 import {
   constantTrack,
   flooredAtZero,
@@ -23,8 +24,10 @@ export interface Surface {
 /** A board, ready for arithmetic. */
 export interface Board {
   readonly length: number;
-  /** Positions of the nut and of frets 1, 2, …, mm. */
-  readonly slots: readonly number[];
+  /** The nut and frets 1, 2, … */
+  readonly slots: readonly FretLine[];
+  /** Frets are fanned: bass and treble edges differ. */
+  readonly fanned: boolean;
   readonly width: Track;
   readonly thickness: Track;
   readonly channel: Spec["channel"];
@@ -38,9 +41,11 @@ export interface Board {
 
 /** Builds the board; issues where its parts do not suit each other. */
 export function buildBoard(spec: PartialSpec, issues: DesignIssue[]): Board | undefined {
-  const { frets, length, width, thickness, radius, crown, tolerance } = spec;
-  if (frets === undefined || length === undefined) return undefined;
-  const slots = [0, ...frets];
+  const { scale, length, width, thickness, radius, crown, tolerance } = spec;
+  if (scale === undefined || length === undefined || width === undefined) return undefined;
+  const lines = placeFrets(scale, width, length, issues);
+  if (lines === undefined) return undefined;
+  const slots = lines.map(({ along }) => along);
   const before = issues.length;
   const track = (profile: ProfileSpec | undefined, path: string) =>
     profile === undefined ? undefined : profileTrack(profile, path, slots, length, issues);
@@ -57,12 +62,35 @@ export function buildBoard(spec: PartialSpec, issues: DesignIssue[]): Board | un
   }
   return {
     length,
-    slots,
+    slots: lines,
+    fanned: scale.kind === "fanned",
     width: widths,
     thickness: thicknesses,
     channel: spec.channel,
     ...surfaces(radii, crowns, tolerance),
   };
+}
+
+/** The frets, with an issue where fanned ones cannot be placed on this width. */
+export function placeFrets(
+  scale: ScaleSpec,
+  width: ProfileSpec,
+  length: number,
+  issues: DesignIssue[],
+): FretLine[] | undefined {
+  let known: readonly number[] | undefined;
+  let track: Track | undefined;
+  const widthAt: WidthAt = (along, slots) => {
+    if (slots !== known) track = profileTrack(width, "board.width", slots, length, []);
+    known = slots;
+    const here = track === undefined ? Number.NaN : valueAt(track, along);
+    return here > 0 ? here : Number.NaN;
+  };
+  const lines = fretLines(scale, widthAt);
+  if (lines === undefined) {
+    issues.push(issueOf("scale", scale, "fanned frets that meet both edges of the board"));
+  }
+  return lines;
 }
 
 /** The three surfaces between which the finished one lies. */

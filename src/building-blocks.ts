@@ -1,11 +1,15 @@
 /** The parts of the check, one function each, for tools that need only one. Lengths in mm. */
-import { profileTrack } from "./board.js";
+import { placeFrets, profileTrack } from "./board.js";
 import type { Bit, Design, Fill, Profile, Scale } from "./design.js";
-import { DesignError, type DesignIssue } from "./errors.js";
-import { type Bound, readFields, readNumber, SIZE } from "./input.js";
+import { DesignError, type DesignIssue, issueOf } from "./errors.js";
+import type { FretLine } from "./fret-lines.js";
 import { prepare } from "./neck.js";
-import { type GroupSpec, readBit, readFill, readProfile, readScale } from "./read.js";
+import { type Bound, readFields, readNumber, SIZE } from "./read/fields.js";
+import { readBit, readFill } from "./read/markers.js";
+import { readProfile } from "./read/profile.js";
+import { readScale } from "./read/scale.js";
 import { removalOn } from "./removal.js";
+import { fretCount, type GroupSpec } from "./spec.js";
 import { valueAt } from "./track.js";
 import { boundsOf, type Window, windowOf } from "./windows.js";
 
@@ -25,9 +29,34 @@ const QUANTITY: Bound = { what: "a number of 0 or more", accepts: (value) => val
  */
 export function fretPositions(scale: Scale): number[] {
   const issues: DesignIssue[] = [];
-  const positions = readScale(scale, issues);
-  if (positions === undefined || issues.length > 0) throw new DesignError(issues);
-  return [...positions];
+  const read = readScale(scale, issues);
+  if (read?.kind === "fanned") {
+    issues.push(
+      issueOf("scale", scale, "frets square to the centre line; fanned ones are in `fretLines`"),
+    );
+  }
+  if (read?.kind !== "straight" || issues.length > 0) throw new DesignError(issues);
+  return [...read.positions];
+}
+
+/**
+ * Where the nut and each fret meet the centre line and either edge; on fanned boards the three differ.
+ *
+ * @param design the neck, lengths in mm
+ * @returns the nut first, then frets 1, 2, …: distances from the nut along the centre line, mm
+ * @throws DesignError where the design cannot be read
+ * @example
+ * const lines = fretLines({
+ *   scale: { bass: 686, treble: 648, perpendicular: 7, frets: 24 },
+ *   board: { length: 510, width: { nut: 45, end: 62 }, thickness: 6 },
+ *   radius: 400,
+ *   markers: [],
+ * });
+ * lines[0].along // 0
+ * (lines[7].bass - lines[7].treble).toFixed(9) // "0.000000000"
+ */
+export function fretLines(design: Design): FretLine[] {
+  return [...prepare(design).board.slots];
 }
 
 /**
@@ -38,7 +67,7 @@ export function fretPositions(scale: Scale): number[] {
  *
  * @param profile a number, or values at stations; 0 or more
  * @param along distance from the nut along the centre line, mm
- * @param design where its stations lie: only its scale and its board's length are read
+ * @param design where its stations lie: its scale and its board's length are read, and its width where frets are fanned
  * @returns the value there, in the profile's own unit
  * @throws DesignError where an argument cannot be read
  * @example
@@ -50,20 +79,25 @@ export function fretPositions(scale: Scale): number[] {
 export function profileAt(
   profile: Profile,
   along: number,
-  design: { readonly scale: Scale; readonly board: { readonly length: number } },
+  design: {
+    readonly scale: Scale;
+    readonly board: { readonly length: number; readonly width?: Profile };
+  },
 ): number {
   const issues: DesignIssue[] = [];
   const place = readNumber(along, "along", FINITE, issues);
-  const frets = readScale(design?.scale, issues);
+  const scale = readScale(design?.scale, issues);
+  const count = scale && fretCount(scale);
   const length = readNumber(design?.board?.length, "board.length", SIZE, issues);
-  const spec = readProfile(profile, "profile", QUANTITY, frets?.length, issues);
-  const track =
-    frets && length && spec !== undefined
-      ? profileTrack(spec, "profile", [0, ...frets], length, issues)
-      : undefined;
-  if (track === undefined || place === undefined || issues.length > 0) {
+  const fanned = scale?.kind === "fanned";
+  const width = fanned ? readProfile(design.board.width, "board.width", SIZE, count, issues) : 1;
+  const spec = readProfile(profile, "profile", QUANTITY, count, issues);
+  if (!scale || !length || width === undefined || spec === undefined || place === undefined) {
     throw new DesignError(issues);
   }
+  const slots = placeFrets(scale, width, length, issues)?.map((line) => line.along);
+  const track = slots && profileTrack(spec, "profile", slots, length, issues);
+  if (track === undefined || issues.length > 0) throw new DesignError(issues);
   return valueAt(track, place);
 }
 
@@ -145,15 +179,16 @@ export function holeWindow(design: Design, hole: HoleAt): Window & { readonly le
   }
   if (issues.length > 0) throw new DesignError(issues);
   const group: GroupSpec = {
-    index: 0,
     frets: [],
     diameter,
+    shape: undefined,
     arrangement: "single",
     spread: undefined,
     along: "diagonals",
     fill,
     bit,
     depth: undefined,
+    path: { group: "hole", fill: "hole.fill", bit: "hole.bit", depth: "hole.depth" },
   };
   const bounds = boundsOf(board, spec, { group, fret: 0, side: "centre", along, offset, diameter });
   if (!(bounds.removal < Infinity)) {

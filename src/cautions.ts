@@ -1,5 +1,5 @@
 /** The usual cautions, chosen by what a design uses. One line each, with the published title it rests on. */
-import type { Spec } from "./read.js";
+import type { Spec } from "./spec.js";
 
 interface Caution {
   readonly applies: (uses: Uses) => boolean;

@@ -24,12 +24,34 @@ export type Bit =
   | { readonly kind: "twist"; readonly angle?: number }
   | { readonly kind: "end-mill" };
 
-/** Markers that share a size, a fill and a bit. */
-export interface MarkerGroup {
-  /** Fret numbers; a marker sits between its fret and the one before it. */
-  readonly frets: readonly number[];
+/**
+ * A routed pocket. A rectangle lies square to the centre line: `length` along the board, `width` across. A
+ * trapezoid follows the board: its sides run parallel to the slots before and behind it at `slotGap`, and to the
+ * board's edges at `edgeGap`. All in mm.
+ */
+export type PocketShape =
+  | { readonly kind: "rectangle"; readonly length: number; readonly width: number }
+  | { readonly kind: "trapezoid"; readonly slotGap: number; readonly edgeGap: number };
+
+/** Markers that share a size, a fill and a bit: round dots of a `diameter`, or pockets of a `shape`. */
+export type MarkerGroup = DotGroup | PocketGroup;
+
+/** Round dots, drilled. */
+export interface DotGroup extends GroupCommon {
   /** Diameter of the hole, mm. */
   readonly diameter: number;
+  readonly shape?: undefined;
+}
+
+/** Pockets, routed with an end mill. */
+export interface PocketGroup extends GroupCommon {
+  readonly shape: PocketShape;
+  readonly diameter?: undefined;
+}
+
+interface GroupCommon {
+  /** Fret numbers; a marker sits between its fret and the one before it. */
+  readonly frets: readonly number[];
   readonly arrangement?: "single" | "double";
   /** A double's centre to centre, mm, in place of the crossed diagonals. */
   readonly spread?: number;
@@ -40,10 +62,20 @@ export interface MarkerGroup {
   readonly depth?: number;
 }
 
-/** Where the frets lie: twelve-tone equal temperament, or the positions of frets 1, 2, … in mm. */
+/**
+ * Where the frets lie: twelve-tone equal temperament; the positions of frets 1, 2, … in mm; or fanned, with
+ * one scale length along each edge (measured parallel to the centre line), frets straight between them, and the
+ * fret `perpendicular` (fractions allowed) square to the centre line.
+ */
 export type Scale =
   | { readonly length: number; readonly frets: number }
-  | { readonly positions: readonly number[] };
+  | { readonly positions: readonly number[] }
+  | {
+      readonly bass: number;
+      readonly treble: number;
+      readonly perpendicular: number;
+      readonly frets: number;
+    };
 
 /** The rod channel, cut into the underside, centred on the centre line. */
 export interface Channel {
@@ -92,7 +124,12 @@ export interface Design {
     readonly clearance?: number;
     readonly web?: number;
   };
-  readonly sideDots?: { readonly diameter: number; readonly margin?: number };
+  /** Dots on the edge face; `depth` is how far their holes go in from it. */
+  readonly sideDots?: {
+    readonly diameter: number;
+    readonly margin?: number;
+    readonly depth?: number;
+  };
   /** `waste` a fraction, `ratio` resin : hardener by volume. */
   readonly pour?: { readonly waste?: number; readonly ratio?: readonly [number, number] };
 }
@@ -113,6 +150,7 @@ export const DEFAULTS = {
   slotClearance: { value: 0.2, unit: "mm", source: COMMON_PRACTICE },
   slotWeb: { value: 1.5, unit: "mm", source: COMMON_PRACTICE },
   sideDotMargin: { value: 0.5, unit: "mm", source: COMMON_PRACTICE },
+  sideDotDepth: { value: 3, unit: "mm", source: COMMON_PRACTICE },
   pourWaste: { value: 0.5, unit: "fraction", source: COMMON_PRACTICE },
   pourResin: { value: 1, unit: "part", source: COMMON_PRACTICE },
   pourHardener: { value: 1, unit: "part", source: COMMON_PRACTICE },

@@ -1,36 +1,61 @@
 /** What the radius takes from the board's edges, and what is left there. Lengths in mm. */
-import { type Board, stationAlong } from "./board.js";
+import type { Board } from "./board.js";
 import type { Station } from "./design.js";
+import type { FretLine } from "./fret-lines.js";
 import { removalOn } from "./removal.js";
 import { valueAt } from "./track.js";
 
 /** One place along the edges: the nut, a fret, or the body end. */
 export interface Edge {
   readonly station: Station;
+  /** Which edge, where frets are fanned and the two differ. */
+  readonly side?: "bass" | "treble";
   readonly along: number;
   /** What is removed at the very edge, as designed. */
   readonly removal: number;
   /** What is left there of the blank's thickness, as designed. */
   readonly thickness: number;
+  /** Height above the underside at which to scribe the side dots' line: the middle of the edge face. */
+  readonly sideDotLine?: number;
 }
 
 /** The edges at the nut, at each fret on the board, and at the end. */
-export function edgesOf(board: Board): Edge[] {
-  return stationsOf(board).map((station) => {
-    const along = stationAlong(station, board.slots, board.length);
-    const removal = removalOn(board.nominal, along, valueAt(board.width, along) / 2);
-    return { station, along, removal, thickness: valueAt(board.thickness, along) - removal };
+export function edgesOf(board: Board, sideDots: boolean): Edge[] {
+  return edgePlaces(board).map((place) => {
+    const { removal, thickness } = edgeAt(board, place.along);
+    return { ...place, removal, thickness, ...(sideDots ? { sideDotLine: thickness / 2 } : {}) };
   });
 }
 
-/** Worst case of an edge: the greatest removal and the least thickness left within the tolerances. */
-export function worstEdge(board: Board, along: number, tolerance: number) {
+/** The edge as designed, at a place along it. */
+export function edgeAt(board: Board, along: number) {
+  const removal = removalOn(board.nominal, along, valueAt(board.width, along) / 2);
+  return { removal, thickness: valueAt(board.thickness, along) - removal };
+}
+
+/** The worst case there: the greatest removal and the least thickness left within the tolerances. */
+export function worstEdgeAt(board: Board, along: number, tolerance: number) {
   const removal = removalOn(board.deepest, along, valueAt(board.width, along) / 2);
   return { removal, thickness: valueAt(board.thickness, along) - tolerance - removal };
 }
 
-/** The nut, each fret on the board, and the end. */
-export function stationsOf(board: Board): Station[] {
-  const frets = board.slots.slice(1).filter((along) => along <= board.length);
-  return ["nut", ...frets.map((_, i): Station => `fret${i + 1}`), "end"];
+/** Where the edges are looked at: both apart where frets are fanned, else both as one. */
+export function edgePlaces(board: Board): Pick<Edge, "station" | "side" | "along">[] {
+  const frets = board.slots.flatMap((line, n) => {
+    return isOnBoard(board, line) ? placesOn(board, line, n === 0 ? "nut" : `fret${n}`) : [];
+  });
+  return [...frets, { station: "end", along: board.length }];
+}
+
+/** A slot lies on the board with both its ends. */
+export function isOnBoard(board: Board, { bass, treble }: FretLine): boolean {
+  return Math.max(bass, treble) <= board.length;
+}
+
+function placesOn(board: Board, { along, bass, treble }: FretLine, station: Station) {
+  if (!board.fanned) return [{ station, along }];
+  return [
+    { station, side: "bass" as const, along: bass },
+    { station, side: "treble" as const, along: treble },
+  ];
 }

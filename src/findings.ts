@@ -2,10 +2,10 @@
 import type { Board } from "./board.js";
 import { edgeGap, overlaps, slotGap } from "./clearances.js";
 import { SLOT_GAP, type Station } from "./design.js";
-import { type Edge, worstEdge } from "./edges.js";
+import { type Edge, worstEdgeAt } from "./edges.js";
 import type { Marker } from "./markers.js";
-import type { Spec } from "./read.js";
 import { sentenceOf } from "./sentences.js";
+import type { Spec } from "./spec.js";
 import type { StopPlan } from "./stops.js";
 import { type Bounds, deepestForWeb, markerLeft, type Window, webUnder } from "./windows.js";
 
@@ -142,10 +142,13 @@ function stopFindings({ settings }: StopPlan): FindingFacts[] {
 
 function edgeFindings(spec: Spec, board: Board, edges: readonly Edge[]): FindingFacts[] {
   const found: FindingFacts[] = [];
-  for (const { station, along } of edges) {
-    const { thickness } = worstEdge(board, along, spec.tolerance.thickness);
+  for (const { station, side, along } of edges) {
+    const { thickness } = worstEdgeAt(board, along, spec.tolerance.thickness);
     if (thickness >= spec.web) continue;
-    const place = station === "nut" || station === "end" ? {} : { fret: Number(station.slice(4)) };
+    const place = {
+      ...(station === "nut" || station === "end" ? {} : { fret: Number(station.slice(4)) }),
+      ...(side ? { side } : {}),
+    };
     const code = "thin-edge";
     found.push({ ...place, station, code, severity: "error", value: thickness, limit: spec.web });
   }

@@ -1,74 +1,65 @@
 /**
- * The ground that a hole may cover, its layout error included: a convex polygon around the disc, and the
- * box around that. Lengths in mm, offsets unsigned, since the
- * surface is the same on both sides; `near` and `far` are the least and greatest distance from the centre line.
+ * The ground that a hole may cover, its layout error included: a convex polygon around it, and the box around
+ * that. Lengths in mm; offsets are unsigned where the hole lies on one side, since both sides are alike; `near` and
+ * `far` are the least and greatest distance from the centre line.
  */
+import { hullOf, type Point, type Polygon } from "./polygon.js";
+
+/** What a hole may cover. */
 export interface Footprint {
   /** The stretch of the board that it covers. */
   readonly from: number;
   readonly to: number;
   readonly near: number;
   readonly far: number;
-  /** Corners of the polygon in order, as along and offset in turn. */
-  readonly corners: () => Corners;
+  /** A polygon around it, made when asked for. */
+  readonly polygon: () => Polygon;
 }
 
-/** A polygon's corners in order around it. */
-export interface Corners {
-  readonly along: readonly number[];
-  readonly offset: readonly number[];
-}
-
-const SIDES = 32;
-// the polygon touches the circle from outside: its corners lie 1/cos(π/n) radii from the centre
-const REACH = 1 / Math.cos(Math.PI / SIDES);
-const UNIT_CIRCLE: readonly (readonly [number, number])[] = Array.from(
-  { length: SIDES },
-  (_, k) => {
-    const angle = ((2 * k + 1) * Math.PI) / SIDES;
-    return [REACH * Math.sin(angle), REACH * Math.cos(angle)];
-  },
-);
-
-/** The footprint of a disc around (along, offset); the bass side is folded onto the treble side. */
-export function discFootprint(along: number, offset: number, radius: number): Footprint {
+/** The footprint of a disc around a point. */
+export function discFootprint({ along, offset }: Point, radius: number): Footprint {
   const aside = Math.abs(offset);
   return {
     from: along - radius,
     to: along + radius,
     near: Math.max(0, aside - radius),
     far: aside + radius,
-    corners: () => ({
-      along: UNIT_CIRCLE.map(([s]) => along + radius * s),
-      offset: UNIT_CIRCLE.map(([, x]) => aside + radius * x),
-    }),
+    polygon: () => around({ along, offset: aside }, radius, DISC),
   };
 }
 
-/** The part of a convex polygon that lies on the stretch from `from` to `to`. */
-export function clipped(corners: Corners, from: number, to: number): Corners {
-  return clippedBelow(clippedBelow(corners, 1, to), -1, -from);
+/** The footprint of an outline whose every point may be off by `error`. */
+export function outlineFootprint(outline: Polygon, error: number): Footprint {
+  const alongs = outline.map(({ along }) => along);
+  const offsets = outline.map(({ offset }) => offset);
+  const least = Math.min(...offsets) - error;
+  const most = Math.max(...offsets) + error;
+  return {
+    from: Math.min(...alongs) - error,
+    to: Math.max(...alongs) + error,
+    near: Math.max(0, least, -most),
+    far: Math.max(-least, most),
+    polygon: () => {
+      // both sides are alike: the greater part is turned to the treble side
+      const sign = least + most < 0 ? -1 : 1;
+      const folded = outline.map(({ along, offset }) => ({ along, offset: sign * offset }));
+      return hullOf(folded.flatMap((corner) => around(corner, error, DISC)));
+    },
+  };
 }
 
-/** The part where sign · along ≤ bound. */
-function clippedBelow(corners: Corners, sign: 1 | -1, bound: number): Corners {
-  const { along, offset } = corners;
-  if (along.every((s) => sign * s <= bound)) return corners;
-  const kept = { along: [] as number[], offset: [] as number[] };
-  const keep = (s: number, x: number) => {
-    kept.along.push(s);
-    kept.offset.push(x);
-  };
-  along.forEach((s, i) => {
-    const before = (i || along.length) - 1;
-    const s0 = along[before] as number;
-    const x0 = offset[before] as number;
-    const x = offset[i] as number;
-    if (sign * s0 <= bound !== sign * s <= bound) {
-      const cut = sign * bound;
-      keep(cut, x0 + ((x - x0) * (cut - s0)) / (s - s0));
-    }
-    if (sign * s <= bound) keep(s, x);
-  });
-  return kept;
+const SIDES = 32;
+
+/** A regular polygon that touches the unit circle from outside: its corners lie 1/cos(π/n) from the centre. */
+const DISC: Polygon = Array.from({ length: SIDES }, (_, k) => {
+  const angle = ((2 * k + 1) * Math.PI) / SIDES;
+  const reach = 1 / Math.cos(Math.PI / SIDES);
+  return { along: reach * Math.sin(angle), offset: reach * Math.cos(angle) };
+});
+
+function around({ along, offset }: Point, radius: number, unit: Polygon): Polygon {
+  return unit.map((corner) => ({
+    along: along + radius * corner.along,
+    offset: offset + radius * corner.offset,
+  }));
 }

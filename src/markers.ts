@@ -1,8 +1,10 @@
 /** Where the markers lie between the frets. Lengths in mm; `offset` bass negative, treble positive. */
 import type { Board } from "./board.js";
-import type { DesignIssue } from "./errors.js";
-import { issueOf } from "./errors.js";
-import type { GroupSpec } from "./read.js";
+import type { PocketShape } from "./design.js";
+import { type DesignIssue, issueOf } from "./errors.js";
+import type { FretLine } from "./fret-lines.js";
+import { areaOf, crossingOf, distanceToLine, type Point, type Polygon } from "./polygon.js";
+import type { GroupSpec } from "./spec.js";
 import { knot, valueAt } from "./track.js";
 
 /** Which part of the board a marker lies on. */
@@ -15,7 +17,10 @@ export interface Marker {
   readonly side: Side;
   readonly along: number;
   readonly offset: number;
+  /** Of a dot; of a pocket its greatest width across the board. */
   readonly diameter: number;
+  /** A pocket's corners in order; a dot has none. */
+  readonly outline?: Polygon;
 }
 
 /**
@@ -58,40 +63,179 @@ export function layOut(
   const markers: Marker[] = [];
   for (const group of groups) {
     group.frets.forEach((fret, i) => {
-      const slot = knot(board.slots, fret);
-      if (slot <= board.length) markers.push(...markersAt(board, group, fret));
-      else {
-        const expected = `a fret on the board, which ends ${board.length} mm from the nut; fret ${fret} lies at ${slot} mm`;
-        issues.push(issueOf(`markers.${group.index}.frets.${i}`, fret, expected));
+      const { bass, treble } = lineAt(board, fret);
+      const path = `${group.path.group}.frets.${i}`;
+      if (Math.max(bass, treble) <= board.length) {
+        markers.push(...markersAt(board, group, fret, path, issues));
+      } else {
+        const expected = `a fret on the board, which ends ${board.length} mm from the nut; fret ${fret} lies at ${Math.max(bass, treble)} mm`;
+        issues.push(issueOf(path, fret, expected));
       }
     });
   }
   return markers.sort((a, b) => a.fret - b.fret || a.offset - b.offset);
 }
 
-function markersAt(board: Board, group: GroupSpec, fret: number): Marker[] {
-  const place = group.along === "midpoint" ? midpoint(board, fret) : crossing(board, fret);
-  const { along } = place;
-  const { diameter } = group;
+function markersAt(
+  board: Board,
+  group: GroupSpec,
+  fret: number,
+  path: string,
+  issues: DesignIssue[],
+): Marker[] {
+  const places = placesAt(board, group, fret);
+  return places.flatMap(({ side, along, offset }) => {
+    const { diameter, shape } = group;
+    if (shape === undefined) return [{ group, fret, side, along, offset, diameter }];
+    const outline = outlineOf(board, shape, fret, { along, offset });
+    if (outline === undefined) {
+      issues.push(issueOf(path, fret, "a fret with room for the pocket between its gaps"));
+      return [];
+    }
+    const offsets = outline.map((corner) => corner.offset);
+    const across = Math.max(...offsets) - Math.min(...offsets);
+    return [{ group, fret, side, along, offset, diameter: across, outline }];
+  });
+}
+
+interface Place extends Point {
+  readonly side: Side;
+}
+
+/** The centres of a group's markers at one fret. */
+function placesAt(board: Board, group: GroupSpec, fret: number): Place[] {
+  const middle = group.along === "midpoint" ? midpoint : crossing;
   if (group.arrangement === "single") {
-    return [{ group, fret, side: "centre", along, offset: 0, diameter }];
+    return [{ side: "centre", ...middle(board, fret, "whole") }];
   }
-  const offset = group.spread === undefined ? place.offset : group.spread / 2;
+  if (group.spread === undefined) {
+    return [
+      { side: "bass", ...middle(board, fret, "bass") },
+      { side: "treble", ...middle(board, fret, "treble") },
+    ];
+  }
+  const centre = middle(board, fret, "whole");
+  const half = group.spread / 2;
+  const lean = leanBetween(board, fret);
   return [
-    { group, fret, side: "bass", along, offset: -offset, diameter },
-    { group, fret, side: "treble", along, offset, diameter },
+    { side: "bass", along: centre.along - lean * half, offset: centre.offset - half },
+    { side: "treble", along: centre.along + lean * half, offset: centre.offset + half },
   ];
 }
 
-function crossing(board: Board, fret: number): { along: number; offset: number } {
-  const from = knot(board.slots, fret - 1);
-  const to = knot(board.slots, fret);
+type Part = "whole" | "bass" | "treble";
+
+/** The crossing of the diagonals between two slots, over the whole board or one half of it. */
+function crossing(board: Board, fret: number, part: Part): Point {
+  if (board.fanned) return fannedCrossing(board, fret, part);
+  const from = lineAt(board, fret - 1).along;
+  const to = lineAt(board, fret).along;
   const x = diagonalCrossing(to - from, valueAt(board.width, from), valueAt(board.width, to));
-  return { along: from + x.along, offset: x.offset };
+  return { along: from + x.along, offset: sideways(part, x.offset) };
+}
+
+function fannedCrossing(board: Board, fret: number, part: Part): Point {
+  const before = endsOf(board, lineAt(board, fret - 1), part);
+  const after = endsOf(board, lineAt(board, fret), part);
+  // the diagonals of a convex quadrilateral always cross
+  const point = crossingOf(before.bass, after.treble, before.treble, after.bass);
+  return point ?? { along: Number.NaN, offset: Number.NaN };
 }
 
 /** The other habit: midway between the slots; a double a quarter of the width there from the centre. */
-function midpoint(board: Board, fret: number): { along: number; offset: number } {
-  const along = (knot(board.slots, fret - 1) + knot(board.slots, fret)) / 2;
-  return { along, offset: valueAt(board.width, along) / 4 };
+function midpoint(board: Board, fret: number, part: Part): Point {
+  const along = (lineAt(board, fret - 1).along + lineAt(board, fret).along) / 2;
+  const offset = sideways(part, valueAt(board.width, along) / 4);
+  return { along: along + leanBetween(board, fret) * offset, offset };
+}
+
+function sideways(part: Part, offset: number): number {
+  return part === "whole" ? 0 : part === "bass" ? -offset : offset;
+}
+
+/** How far a line midway between two slots moves along the board per mm across it; 0 for square frets. */
+function leanBetween(board: Board, fret: number): number {
+  if (!board.fanned) return 0;
+  const leans = [fret - 1, fret].map((n) => {
+    const { bass, treble } = endsOf(board, lineAt(board, n), "whole");
+    return (treble.along - bass.along) / (treble.offset - bass.offset);
+  });
+  return (knot(leans, 0) + knot(leans, 1)) / 2;
+}
+
+/** Where a slot meets the edges, or an edge and the centre line. */
+export function endsOf(board: Board, line: FretLine, part: Part): { bass: Point; treble: Point } {
+  const centre = { along: line.along, offset: 0 };
+  const bass = { along: line.bass, offset: -valueAt(board.width, line.bass) / 2 };
+  const treble = { along: line.treble, offset: valueAt(board.width, line.treble) / 2 };
+  return {
+    bass: part === "treble" ? centre : bass,
+    treble: part === "bass" ? centre : treble,
+  };
+}
+
+/** The nut (0) or a fret. */
+export function lineAt(board: Board, fret: number): FretLine {
+  return board.slots[fret] as FretLine;
+}
+
+/** A pocket's corners, in order; undefined where its gaps leave no room. */
+function outlineOf(
+  board: Board,
+  shape: PocketShape,
+  fret: number,
+  centre: Point,
+): Polygon | undefined {
+  return shape.kind === "rectangle"
+    ? rectangleAround(centre, shape)
+    : trapezoidWithin(board, shape, fret);
+}
+
+function rectangleAround(
+  { along, offset }: Point,
+  { length, width }: { readonly length: number; readonly width: number },
+): Polygon {
+  const corner = (s: 1 | -1, x: 1 | -1) => ({
+    along: along + (s * length) / 2,
+    offset: offset + (x * width) / 2,
+  });
+  return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];
+}
+
+/** The quadrilateral between two slots and the edges, each side moved inward by its gap. */
+function trapezoidWithin(
+  board: Board,
+  { slotGap, edgeGap }: { readonly slotGap: number; readonly edgeGap: number },
+  fret: number,
+): Polygon | undefined {
+  const before = endsOf(board, lineAt(board, fret - 1), "whole");
+  const after = endsOf(board, lineAt(board, fret), "whole");
+  const sides: [Point, Point][] = [
+    inward(before.treble, before.bass, slotGap),
+    inward(before.bass, after.bass, edgeGap),
+    inward(after.bass, after.treble, slotGap),
+    inward(after.treble, before.treble, edgeGap),
+  ];
+  const corners = sides.map(([a, b], i) => {
+    const [c, d] = sides[(i + 1) % 4] as [Point, Point];
+    return crossingOf(a, b, c, d);
+  });
+  const outline = corners.filter((corner) => corner !== undefined);
+  // gaps that meet turn the outline inside out: then some corner lies beyond a side
+  const within = outline.every((corner) =>
+    sides.every(([a, b]) => distanceToLine(corner, a, b) >= -1e-9 * board.length),
+  );
+  return outline.length === 4 && within && areaOf(outline) > 0 ? outline : undefined;
+}
+
+/** The line from a to b moved to its left by `gap`. */
+function inward(a: Point, b: Point, gap: number): [Point, Point] {
+  const along = b.along - a.along;
+  const offset = b.offset - a.offset;
+  const scale = gap / Math.hypot(along, offset);
+  const move = (point: Point) => ({
+    along: point.along - offset * scale,
+    offset: point.offset + along * scale,
+  });
+  return [move(a), move(b)];
 }

@@ -1,9 +1,10 @@
 /** A design made ready: read, its board built, its markers laid out. Throws every problem at once. */
 import { type Board, buildBoard } from "./board.js";
-import { worstEdge } from "./edges.js";
+import { edgePlaces, worstEdgeAt } from "./edges.js";
 import { DesignError, type DesignIssue, issueOf } from "./errors.js";
 import { layOut, type Marker } from "./markers.js";
-import { type PartialSpec, readSpec, type Spec } from "./read.js";
+import { readSpec } from "./read/design.js";
+import type { PartialSpec, Spec } from "./spec.js";
 import { type Bounds, boundsOf } from "./windows.js";
 
 /** A design made ready. */
@@ -45,9 +46,8 @@ function mustReach(
     const expected = `a radius that reaches ${reach} mm from the centre line, as the hole at fret ${lost.fret} does within the tolerances`;
     issues.push(issueOf("radius", spec.radius, expected));
   }
-  for (const along of [0, ...board.slots, board.length]) {
-    if (along > board.length) continue;
-    if (worstEdge(board, along, 0).removal < Infinity) continue;
+  for (const { along } of edgePlaces(board)) {
+    if (worstEdgeAt(board, along, 0).removal < Infinity) continue;
     const expected = `a tolerance within which the radius exceeds half the width, also ${along} mm from the nut`;
     issues.push(issueOf("tolerance.radius", spec.tolerance.radius, expected));
     return;

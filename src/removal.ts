@@ -8,7 +8,8 @@
  * So both bounds are on the safe side, whatever the slopes.
  */
 import type { Surface } from "./board.js";
-import { type Corners, clipped, type Footprint } from "./footprint.js";
+import type { Footprint } from "./footprint.js";
+import { clipped, type Point, type Polygon } from "./polygon.js";
 import { rootOf, sag } from "./sagitta.js";
 import { breaksWithin, knot, pieceAt, slopeAt, valueAt, valueOnPiece } from "./track.js";
 
@@ -79,13 +80,12 @@ function greatestOnPiece(piece: Piece, footprint: Footprint): number {
   const radius = Math.min(piece.radius(from), piece.radius(to));
   const apart = crown + sag(radius, footprint.far, m);
   if (piece.crownSlope === 0 && m === 0) return apart;
-  const corners = clipped(footprint.corners(), from, to);
-  let atCorners = -Infinity;
-  corners.along.forEach((s, i) => {
-    const here = piece.crown(s) + sag(piece.radius(s), knot(corners.offset, i), m);
-    atCorners = Math.max(atCorners, here);
+  const corners = clipped(footprint.polygon(), from, to);
+  if (corners.length === 0) return apart;
+  const removals = corners.map(({ along, offset }) => {
+    return piece.crown(along) + sag(piece.radius(along), offset, m);
   });
-  return Math.min(apart, atCorners);
+  return Math.min(apart, Math.max(...removals));
 }
 
 /** Bounded by the least of each quantity apart (exact on a cylinder), and by tangent planes. */
@@ -95,7 +95,8 @@ function leastOnPiece(piece: Piece, footprint: Footprint): number {
   const radius = Math.max(piece.radius(from), piece.radius(to));
   const apart = crown + sag(radius, footprint.near, m);
   if (piece.crownSlope === 0 && m === 0) return apart;
-  const corners = clipped(footprint.corners(), from, to);
+  const corners = clipped(footprint.polygon(), from, to);
+  if (corners.length === 0) return apart;
   let least = apart;
   for (const start of [from, (from + to) / 2, to]) {
     least = Math.max(least, tangentBound(piece, corners, start, footprint.near));
@@ -109,7 +110,7 @@ const TANGENTS = 4;
  * The best of a few tangent planes' least values over the polygon. Each plane touches where the last one was
  * least, so they close in on the true least value; every one of them is a bound.
  */
-function tangentBound(piece: Piece, corners: Corners, along: number, offset: number): number {
+function tangentBound(piece: Piece, corners: Polygon, along: number, offset: number): number {
   let best = -Infinity;
   let s = along;
   let x = offset;
@@ -131,15 +132,7 @@ function tangentBound(piece: Piece, corners: Corners, along: number, offset: num
   return best;
 }
 
-function lowestCorner(corners: Corners, alongSlope: number, offsetSlope: number) {
-  let lowest = Infinity;
-  let at = 0;
-  corners.along.forEach((s, i) => {
-    const height = alongSlope * s + offsetSlope * knot(corners.offset, i);
-    if (height < lowest) {
-      lowest = height;
-      at = i;
-    }
-  });
-  return { along: knot(corners.along, at), offset: knot(corners.offset, at) };
+function lowestCorner(corners: Polygon, alongSlope: number, offsetSlope: number): Point {
+  const height = ({ along, offset }: Point) => alongSlope * along + offsetSlope * offset;
+  return corners.reduce((lowest, corner) => (height(corner) < height(lowest) ? corner : lowest));
 }

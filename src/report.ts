@@ -87,7 +87,7 @@ export function reportOn(neck: Neck): Report {
   });
   const windows = holes.map(({ window, bounds }) => ({ ...window, lead: bounds.lead }));
   const plan = planStops(windows, spec.stopStep);
-  const edges = edgesOf(board);
+  const edges = edgesOf(board, spec.sideDots !== undefined);
   const findings = findingsOf(spec, board, holes, plan, edges);
   return {
     ...(spec.name === undefined ? {} : { name: spec.name }),

@@ -106,6 +106,6 @@ function extremeOver(
 }
 
 /** An element that the caller knows to exist. */
-export function knot(values: readonly number[], i: number): number {
-  return values[i] as number;
+export function knot<T>(values: readonly T[], i: number): T {
+  return values[i] as T;
 }

@@ -4,10 +4,11 @@
  */
 import { leadBeyond, leadOf } from "./bits.js";
 import type { Board } from "./board.js";
-import { discFootprint } from "./footprint.js";
+import { discFootprint, type Footprint, outlineFootprint } from "./footprint.js";
 import type { Marker } from "./markers.js";
-import type { Spec } from "./read.js";
+import { clipped } from "./polygon.js";
 import { greatestRemoval, leastRemoval } from "./removal.js";
+import type { Spec } from "./spec.js";
 import { leastOver } from "./track.js";
 
 /** Depths that suit, and the rule that governs each side. min > max: no depth suits. */
@@ -35,12 +36,12 @@ export interface Bounds {
 /** What a window rests on, for one marker. */
 export function boundsOf(board: Board, spec: Spec, marker: Marker): Bounds {
   const { tolerance } = spec;
-  const { along, offset, diameter, group } = marker;
-  const footprint = discFootprint(along, offset, diameter / 2 + tolerance.layout);
+  const { diameter, group } = marker;
+  const footprint = footprintOf(marker, tolerance.layout);
   const lead = leadOf(group.bit, diameter);
   const thickness = leastOver(board.thickness, footprint.from, footprint.to) - tolerance.thickness;
   const under = thickness - tolerance.stop;
-  const channelLead = leadOverChannel(board, marker, tolerance.layout);
+  const channelLead = leadOverChannel(board, marker, footprint, tolerance.layout);
   return {
     removal: greatestRemoval(board.deepest, footprint),
     lead,
@@ -79,13 +80,33 @@ export function markerLeft(bounds: Bounds, depth: number, spec: Spec): number {
   return depth - spec.tolerance.stop - bounds.removal;
 }
 
+/** The ground that a marker's hole may cover, off by as much as the layout may be. */
+function footprintOf(marker: Marker, layout: number): Footprint {
+  return marker.outline
+    ? outlineFootprint(marker.outline, layout)
+    : discFootprint(marker, marker.diameter / 2 + layout);
+}
+
 /** How far the part of the bit that may lie over the rod channel leads the rim; undefined: no part does. */
-function leadOverChannel(board: Board, marker: Marker, layout: number): number | undefined {
+function leadOverChannel(
+  board: Board,
+  marker: Marker,
+  footprint: Footprint,
+  layout: number,
+): number | undefined {
   const { channel } = board;
   if (channel === undefined) return undefined;
+  if (marker.outline) return liesOver(channel, footprint) ? 0 : undefined;
   const aside = Math.max(0, Math.abs(marker.offset) - channel.width / 2);
   const before = Math.max(0, channel.from - marker.along, marker.along - channel.to);
   // a layout error may carry the bit toward the channel by so much
   const distance = Math.max(0, Math.hypot(aside, before) - layout);
   return leadBeyond(marker.group.bit, marker.diameter, distance);
+}
+
+/** Some part of a footprint lies over the channel. */
+function liesOver(channel: NonNullable<Board["channel"]>, { polygon }: Footprint): boolean {
+  const offsets = clipped(polygon(), channel.from, channel.to).map(({ offset }) => offset);
+  const half = channel.width / 2;
+  return Math.min(...offsets) < half && Math.max(...offsets) > -half;
 }

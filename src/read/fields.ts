@@ -2,9 +2,9 @@
  * Reading unknown values: each function returns what it read, or notes an issue and returns undefined.
  * Nothing is clamped or repaired, and nothing read is changed. Comparisons are written so that NaN fails.
  */
-import { LIMITS } from "./design.js";
-import { type DesignIssue, isArray, issueOf } from "./errors.js";
-import { nearestName } from "./nearest-name.js";
+import { LIMITS } from "../design.js";
+import { type DesignIssue, isArray, issueOf } from "../errors.js";
+import { nearestName } from "../nearest-name.js";
 
 /** A range for a number, and the words that tell it. */
 export interface Bound {
@@ -64,6 +64,12 @@ export function wholeUpTo(most: number): Bound {
     what: `a whole number from 1 to ${most}`,
     accepts: (value) => Number.isInteger(value) && value >= 1 && value <= most,
   };
+}
+
+/** Where issues go, and where defaults are noted, each by its path. */
+export interface Context {
+  readonly issues: DesignIssue[];
+  readonly assumed: Record<string, number>;
 }
 
 /** An object's own fields, by name, as they were when read. */
@@ -133,6 +139,66 @@ export function readWord<Word extends string>(
   const near = typeof value === "string" ? nearestName(value, words) : undefined;
   issues.push(issueOf(path, value, listOf(words, "or") + didYouMean(near)));
   return undefined;
+}
+
+/** Reads a number that may be left out. */
+export function readOptional(
+  value: unknown,
+  path: string,
+  bound: Bound,
+  issues: DesignIssue[],
+): number | undefined {
+  return value === undefined ? undefined : readNumber(value, path, bound, issues);
+}
+
+/** Reads a number, or assumes the usual one and notes it. */
+export function readOr(
+  value: unknown,
+  path: string,
+  usual: number,
+  bound: Bound,
+  context: Context,
+): number | undefined {
+  return value === undefined
+    ? assume(context, path, usual)
+    : readNumber(value, path, bound, context.issues);
+}
+
+/** Reads one of a few words; the first where nothing is stated. */
+export function readWordOr<Word extends string>(
+  value: unknown,
+  path: string,
+  words: readonly [Word, ...Word[]],
+  issues: DesignIssue[],
+): Word | undefined {
+  return value === undefined ? words[0] : readWord(value, path, words, issues);
+}
+
+/** Notes a default that is used. */
+export function assume(context: Context, path: string, value: number): number {
+  context.assumed[path] = value;
+  return value;
+}
+
+/** The record, where every field of it could be read. */
+export function complete<Key extends string>(
+  record: Readonly<Record<Key, number | undefined>>,
+): Readonly<Record<Key, number>> | undefined {
+  const values: readonly unknown[] = Object.values(record);
+  return values.includes(undefined) ? undefined : (record as Record<Key, number>);
+}
+/** Reads the `kind` of an object that comes in several kinds. */
+export function readKind<Kind extends string>(
+  value: unknown,
+  path: string,
+  kinds: readonly Kind[],
+  issues: DesignIssue[],
+): Kind | undefined {
+  if (typeof value !== "object" || value === null || isArray(value)) {
+    issues.push(issueOf(path, value, `an object whose kind is ${listOf(kinds, "or")}`));
+    return undefined;
+  }
+  return readWord(fieldOf(value, "kind", path, issues), join(path, "kind"), kinds, issues);
 }
 
 /** The dotted path of a key under a path. */

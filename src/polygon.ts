@@ -1,0 +1,97 @@
+/** Convex polygons on the flat top: corners in order, as along and offset in turn. Lengths in mm. */
+
+/** A point on the flat top. */
+export interface Point {
+  readonly along: number;
+  readonly offset: number;
+}
+
+/** A convex polygon's corners in order around it. */
+export type Polygon = readonly Point[];
+
+/** The part of a convex polygon that lies on the stretch from `from` to `to`. */
+export function clipped(polygon: Polygon, from: number, to: number): Polygon {
+  return clippedBelow(clippedBelow(polygon, 1, to), -1, -from);
+}
+
+/** The part where sign · along ≤ bound. */
+function clippedBelow(polygon: Polygon, sign: 1 | -1, bound: number): Polygon {
+  const inside = ({ along }: Point) => sign * along <= bound;
+  if (polygon.every(inside)) return polygon;
+  const kept: Point[] = [];
+  let last = polygon[polygon.length - 1] as Point;
+  for (const point of polygon) {
+    if (inside(last) !== inside(point)) kept.push(between(last, point, sign * bound));
+    if (inside(point)) kept.push(point);
+    last = point;
+  }
+  return kept;
+}
+
+/** The point of the line from a to b that lies at `along`. */
+function between(a: Point, b: Point, along: number): Point {
+  const share = (along - a.along) / (b.along - a.along);
+  return { along, offset: a.offset + share * (b.offset - a.offset) };
+}
+
+/** The convex hull of points (monotone chain), corners in order. */
+export function hullOf(points: readonly Point[]): Polygon {
+  const sorted = [...points].sort((a, b) => a.along - b.along || a.offset - b.offset);
+  const lower = chain(sorted);
+  const upper = chain(sorted.reverse());
+  return [...lower.slice(0, -1), ...upper.slice(0, -1)];
+}
+
+function chain(sorted: readonly Point[]): Point[] {
+  const kept: Point[] = [];
+  for (const point of sorted) {
+    while (kept.length > 1 && turn(kept[kept.length - 2], kept[kept.length - 1], point) <= 0) {
+      kept.pop();
+    }
+    kept.push(point);
+  }
+  return kept;
+}
+
+/** Twice the area of a triangle, positive where it runs counter-clockwise. */
+function turn(a: Point | undefined, b: Point | undefined, c: Point): number {
+  if (a === undefined || b === undefined) return 0;
+  return (b.along - a.along) * (c.offset - a.offset) - (b.offset - a.offset) * (c.along - a.along);
+}
+
+/** Area enclosed. */
+export function areaOf(polygon: Polygon): number {
+  const first = polygon[0];
+  const fan = polygon.map((point, i) => turn(first, point, polygon[i + 1] ?? point));
+  return Math.abs(fan.reduce((sum, area) => sum + area, 0)) / 2;
+}
+
+/** Where two infinite lines cross, each through two points; undefined where they are parallel. */
+export function crossingOf(a: Point, b: Point, c: Point, d: Point): Point | undefined {
+  const abx = b.along - a.along;
+  const aby = b.offset - a.offset;
+  const cdx = d.along - c.along;
+  const cdy = d.offset - c.offset;
+  const cross = abx * cdy - aby * cdx;
+  const share = ((c.along - a.along) * cdy - (c.offset - a.offset) * cdx) / cross;
+  const point = { along: a.along + share * abx, offset: a.offset + share * aby };
+  return Number.isFinite(point.along) && Number.isFinite(point.offset) ? point : undefined;
+}
+
+/** Distance from a point to the infinite line through a and b, positive to its left seen from a to b. */
+export function distanceToLine(point: Point, a: Point, b: Point): number {
+  return turn(a, b, point) / Math.hypot(b.along - a.along, b.offset - a.offset);
+}
+
+/** Distance from a point to the segment from a to b. */
+export function distanceToSegment(point: Point, a: Point, b: Point): number {
+  const along = b.along - a.along;
+  const offset = b.offset - a.offset;
+  const square = along * along + offset * offset;
+  const foot = (point.along - a.along) * along + (point.offset - a.offset) * offset;
+  const share = square > 0 ? Math.min(1, Math.max(0, foot / square)) : 0;
+  return Math.hypot(
+    point.along - a.along - share * along,
+    point.offset - a.offset - share * offset,
+  );
+}

@@ -1,0 +1,242 @@
+/** Reads marker groups, their fills and their bits. */
+import { DEFAULTS, LIMITS, type PocketShape } from "../design.js";
+import { type DesignIssue, issueOf } from "../errors.js";
+import type { BitSpec, FillSpec, GroupSpec } from "../spec.js";
+import {
+  ANGLE,
+  assume,
+  type Context,
+  complete,
+  type Fields,
+  join,
+  readFields,
+  readItems,
+  readKind,
+  readNumber,
+  readOptional,
+  readOr,
+  readWordOr,
+  SIZE,
+  SIZE_OR_ZERO,
+  wholeUpTo,
+} from "./fields.js";
+
+const GROUP_KEYS = [
+  "frets",
+  "diameter",
+  "shape",
+  "arrangement",
+  "spread",
+  "along",
+  "fill",
+  "bit",
+  "depth",
+] as const;
+
+/** Reads the marker groups; what a group does not name, the design names for it. */
+export function readGroups(
+  design: Fields,
+  fretCount: number | undefined,
+  context: Context,
+): readonly GroupSpec[] | undefined {
+  const { issues } = context;
+  const most = LIMITS.groups.value;
+  const items = readItems(design.markers, "markers", "marker groups", most, issues);
+  const shared: Shared = {
+    fill: readShared("fill", design.fill, readFill, context),
+    bit: readShared("bit", design.bit, readBit, context),
+    depth: readOptional(design.depth, "depth", SIZE, issues),
+  };
+  const groups = items?.map((item, i) => readGroup(item, i, fretCount, shared, context));
+  return groups?.every((group) => group !== undefined) ? groups : undefined;
+}
+
+/** What the design names for every group. Checked even where no group uses it. */
+interface Shared {
+  readonly fill: () => FillSpec | undefined;
+  readonly bit: () => BitSpec | undefined;
+  readonly depth: number | undefined;
+}
+
+/** Reads one of those; its defaults are noted when a group first uses it. */
+function readShared<Read>(
+  path: string,
+  value: unknown,
+  read: (value: unknown, path: string, context: Context) => Read,
+  context: Context,
+): () => Read {
+  const assumed = {};
+  const result = read(value, path, { issues: context.issues, assumed });
+  return () => {
+    Object.assign(context.assumed, assumed);
+    return result;
+  };
+}
+
+function readGroup(
+  value: unknown,
+  index: number,
+  fretCount: number | undefined,
+  shared: Shared,
+  context: Context,
+): GroupSpec | undefined {
+  const { issues } = context;
+  const path = `markers.${index}`;
+  const before = issues.length;
+  const fields = readFields(value, path, GROUP_KEYS, issues);
+  if (fields === undefined) return undefined;
+  const at = (key: (typeof GROUP_KEYS)[number]) => join(path, key);
+  const frets = readFrets(fields.frets, at("frets"), fretCount, issues);
+  const size = readSize(fields, path, issues);
+  const arrangement = readWordOr(fields.arrangement, at("arrangement"), ARRANGEMENTS, issues);
+  const spread = readOptional(fields.spread, at("spread"), SIZE, issues);
+  if (fields.spread !== undefined && arrangement === "single") {
+    issues.push(issueOf(at("spread"), fields.spread, 'none, unless arrangement is "double"'));
+  }
+  if (size?.shape?.kind === "trapezoid" && arrangement === "double") {
+    issues.push(issueOf(at("arrangement"), "double", '"single" for a trapezoid'));
+  }
+  const along = readWordOr(fields.along, at("along"), PLACES, issues);
+  const fill =
+    fields.fill === undefined ? shared.fill() : readFill(fields.fill, at("fill"), context);
+  const bit = readGroupBit(fields, at("bit"), shared, context);
+  const depth =
+    fields.depth === undefined
+      ? shared.depth
+      : readOptional(fields.depth, at("depth"), SIZE, issues);
+  if (issues.length > before || !frets || !size || !arrangement || !along) return undefined;
+  if (!fill || !bit) return undefined;
+  const place = (key: "fill" | "bit" | "depth") => (fields[key] === undefined ? key : at(key));
+  return {
+    frets,
+    ...size,
+    arrangement,
+    spread,
+    along,
+    fill,
+    bit,
+    depth,
+    path: { group: path, fill: place("fill"), bit: place("bit"), depth: place("depth") },
+  };
+}
+
+/** A dot's diameter, or a pocket's shape. */
+function readSize(
+  fields: Fields,
+  path: string,
+  issues: DesignIssue[],
+): Pick<GroupSpec, "diameter" | "shape"> | undefined {
+  if (fields.shape === undefined) {
+    const diameter = readNumber(fields.diameter, join(path, "diameter"), SIZE, issues);
+    return diameter === undefined ? undefined : { diameter, shape: undefined };
+  }
+  if (fields.diameter !== undefined) {
+    issues.push(issueOf(join(path, "diameter"), fields.diameter, "none beside a shape"));
+  }
+  const shape = readShape(fields.shape, join(path, "shape"), issues);
+  return shape && { diameter: 0, shape };
+}
+
+function readShape(value: unknown, path: string, issues: DesignIssue[]): PocketShape | undefined {
+  const kind = readKind(value, path, ["rectangle", "trapezoid"], issues);
+  if (kind === undefined) return undefined;
+  if (kind === "rectangle") {
+    const fields = readFields(value, path, ["kind", "length", "width"], issues);
+    const size = complete({
+      length: readNumber(fields?.length, join(path, "length"), SIZE, issues),
+      width: readNumber(fields?.width, join(path, "width"), SIZE, issues),
+    });
+    return size && { kind, ...size };
+  }
+  const fields = readFields(value, path, ["kind", "slotGap", "edgeGap"], issues);
+  const gaps = complete({
+    slotGap: readNumber(fields?.slotGap, join(path, "slotGap"), SIZE_OR_ZERO, issues),
+    edgeGap: readNumber(fields?.edgeGap, join(path, "edgeGap"), SIZE_OR_ZERO, issues),
+  });
+  return gaps && { kind, ...gaps };
+}
+
+/** A group's own bit, or the shared one; a pocket is routed with an end mill. */
+function readGroupBit(
+  fields: Fields,
+  path: string,
+  shared: Shared,
+  context: Context,
+): BitSpec | undefined {
+  if (fields.bit === undefined) {
+    return fields.shape === undefined ? shared.bit() : { kind: "end-mill" };
+  }
+  const bit = readBit(fields.bit, path, context);
+  if (bit && bit.kind !== "end-mill" && fields.shape !== undefined) {
+    context.issues.push(issueOf(join(path, "kind"), bit.kind, '"end-mill" for a pocket'));
+  }
+  return bit;
+}
+
+const ARRANGEMENTS = ["single", "double"] as const;
+const PLACES = ["diagonals", "midpoint"] as const;
+
+function readFrets(
+  value: unknown,
+  path: string,
+  fretCount: number | undefined,
+  issues: DesignIssue[],
+): readonly number[] | undefined {
+  const most = LIMITS.frets.value;
+  const items = readItems(value, path, "fret numbers", most, issues);
+  if (items === undefined) return undefined;
+  if (items.length === 0) issues.push(issueOf(path, value, "one fret number or more"));
+  const bound = wholeUpTo(fretCount ?? most);
+  const frets = items.map((item, i) => {
+    const where = join(path, i);
+    const fret = readNumber(item, where, bound, issues);
+    if (fret !== undefined && items.indexOf(item) < i) {
+      issues.push(issueOf(where, item, "each fret once"));
+    }
+    return fret;
+  });
+  return frets.every((fret) => fret !== undefined) ? frets : undefined;
+}
+
+/** Reads a bit; without one, a Forstner bit with the usual point. */
+export function readBit(value: unknown, path: string, context: Context): BitSpec | undefined {
+  if (value === undefined) {
+    const point = assume(context, join(path, "point"), DEFAULTS.forstnerPoint.value);
+    return { kind: "forstner", point };
+  }
+  const { issues } = context;
+  const kind = readKind(value, path, ["forstner", "brad-point", "twist", "end-mill"], issues);
+  if (kind === undefined) return undefined;
+  const extra = kind === "twist" ? ["angle"] : kind === "end-mill" ? [] : ["point"];
+  const fields = readFields(value, path, ["kind", ...extra], issues);
+  if (fields === undefined) return undefined;
+  if (kind === "end-mill") return { kind };
+  if (kind === "twist") {
+    const usual = DEFAULTS.twistAngle.value;
+    const angle = readOr(fields.angle, join(path, "angle"), usual, ANGLE, context);
+    return angle === undefined ? undefined : { kind, angle };
+  }
+  const point = readNumber(fields.point, join(path, "point"), SIZE_OR_ZERO, issues);
+  return point === undefined ? undefined : { kind, point };
+}
+
+/** Reads a fill; without one, epoxy poured with the usual keep. */
+export function readFill(value: unknown, path: string, context: Context): FillSpec | undefined {
+  const keepPath = join(path, "keep");
+  const poured = DEFAULTS.keepPoured.value;
+  if (value === undefined) return { kind: "poured", keep: assume(context, keepPath, poured) };
+  const { issues } = context;
+  const kind = readKind(value, path, ["poured", "solid"], issues);
+  if (kind === undefined) return undefined;
+  if (kind === "poured") {
+    const fields = readFields(value, path, ["kind", "keep"], issues);
+    const keep = fields && readOr(fields.keep, keepPath, poured, SIZE_OR_ZERO, context);
+    return keep === undefined ? undefined : { kind, keep };
+  }
+  const fields = readFields(value, path, ["kind", "thickness", "keep"], issues);
+  if (fields === undefined) return undefined;
+  const solid = DEFAULTS.keepSolid.value;
+  const keep = readOr(fields.keep, keepPath, solid, SIZE_OR_ZERO, context);
+  const thickness = readNumber(fields.thickness, join(path, "thickness"), SIZE, issues);
+  return keep === undefined || thickness === undefined ? undefined : { kind, thickness, keep };
+}

@@ -1,0 +1,5 @@
+// text and millimetres
+export { type Denominator, formatLength, type LengthFormat } from "./format-length.js";
+export { length } from "./length.js";
+// functions for a mathjs instance
+export { type MathFunctions, type MathUnit, mathFunctions } from "./math-functions.js";
