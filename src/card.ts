@@ -1,8 +1,9 @@
 /** A report as a card to read at the drill press: plain text, at most 100 columns wide. */
 import type { Edge } from "./edges.js";
-import { INCHES, MILLIMETRES, type Unit } from "./length-text.js";
-import type { Hole, Report } from "./report.js";
-import { joined, sentenceOf } from "./sentences.js";
+import { fixed, INCHES, MILLIMETRES, notAbove, notBelow, type Unit } from "./length-text.js";
+import type { Remedy } from "./remedies.js";
+import type { Finding, Hole, Report } from "./report.js";
+import { joined, remedyWords, sentenceOf } from "./sentences.js";
 import type { StopSetting } from "./stops.js";
 
 const COLUMNS = 100;
@@ -33,6 +34,8 @@ export function drillCard(report: Report, options: { readonly unit?: "mm" | "in"
     problemLines(report, unit),
     holeLines(report, unit),
     edgeLines(report, unit),
+    slotLines(report, unit),
+    pourLines(report),
     assumedLines(report),
     cautionLines(report),
   ];
@@ -49,71 +52,113 @@ function unitOf(name: string): Unit {
 }
 
 function heading({ name, ok }: Report, unit: Unit): string[] {
-  const title = `DRILL CARD: ${name ?? "unnamed neck"}`.slice(0, COLUMNS);
+  const title = `DRILL CARD: ${name ?? "unnamed neck"}`.replace(/\s+/g, " ").slice(0, COLUMNS);
   const verdict = ok
     ? "Nothing found that stops the work."
     : "DO NOT DRILL YET: see what is wrong.";
-  return [title, "=".repeat(title.length), `${verdict} Lengths in ${unit.name}.`];
+  return [title, "=".repeat(title.length), verdict, `Lengths in ${unit.name}.`];
 }
 
-function stopLines({ stops, holes }: Report, unit: Unit): string[] {
-  const { common, settings } = stops;
+function stopLines(report: Report, unit: Unit): string[] {
+  const { stops, holes } = report;
   if (holes.length === 0) return ["STOP", "  No holes."];
-  const lines = settings.flatMap((setting, i) => {
-    const name = settings.length > 1 ? `Setting ${letter(i)}: ` : "";
-    return settingLines(name, setting, holes, unit);
-  });
-  if (common) {
-    lines.push(`Least set by ${holeName(holes[common.minHole])}: ${MIN_RULE}.`);
-    lines.push(`Most set by ${holeName(holes[common.maxHole])}: ${MAX_RULES[common.maxBy]}.`);
-  }
+  const several = stops.settings.length > 1;
+  const lines = stops.settings.flatMap((setting, i) =>
+    settingLines(several ? `Setting ${letter(i)}` : "Stop setting", setting, holes, unit),
+  );
   const unserved = holes.filter(({ window }) => !(window.min <= window.max)).length;
   if (unserved > 0) lines.push(`No setting serves ${unserved} of ${holes.length} holes.`);
+  lines.push(...plannedLines(report, unit));
   return ["STOP", ...lines.flatMap((line) => wrapped(line, "  "))];
 }
 
-const MIN_RULE = "the radius takes most there";
-
-const MAX_RULES = {
-  web: "the wood to be left under the bit",
-  channel: "the wood to be left above the rod channel",
-  flush: "the dot's top is to end flush",
-} as const;
-
 function settingLines(
   name: string,
-  { depth, min, max, travels, holes: served }: StopSetting,
+  setting: StopSetting,
   holes: readonly Hole[],
   unit: Unit,
 ): string[] {
+  const { depth, min, max, travels, holes: served } = setting;
+  const least = holes[setting.minHole];
+  const most = holes[setting.maxHole];
   const who = served.length === holes.length ? "every hole" : fretsOf(served, holes);
   const travel =
     travels.length === 1
       ? `${unit.full(travels[0]?.travel ?? depth)} of travel from the point's touch`
       : travels.map((t) => `${unit.full(t.travel)} for ${fretsOf(t.holes, holes)}`).join("; ");
   return [
-    `${name}drill ${who} to a rim depth of ${unit.full(depth)}. Set the stop to ${travel}.`,
-    `Any rim depth from ${unit.bare(min)} to ${unit.bare(max)} would do.`,
+    `${name}, for ${who}: ${travel}. Rim depth ${unit.full(depth)}.`,
+    `  Rim depths from ${unit.bare(notBelow(min, unit))} to ${unit.bare(notAbove(max, unit))} would do: ${holeName(least)} sets the least (the radius takes most there), ${holeName(most)} the most (${MAX_RULES[most?.window.maxBy ?? "web"]}).`,
   ];
+}
+
+const MAX_RULES = {
+  web: "the web under the bit",
+  channel: "the web above the rod channel",
+  flush: "its dot must end flush",
+} as const;
+
+/** Whether the planned depths hold, each with its travel. */
+function plannedLines({ holes }: Report, unit: Unit): string[] {
+  const depths = new Map<string, { depth: number; travel: number; fails: number }>();
+  for (const { planned, lead, window } of holes) {
+    if (planned === undefined) continue;
+    const { depth } = planned;
+    const key = `${depth} ${lead}`;
+    const plan = depths.get(key) ?? { depth, travel: depth + lead, fails: 0 };
+    const fails = !(depth >= window.min && depth <= window.max);
+    depths.set(key, { ...plan, fails: plan.fails + Number(fails) });
+  }
+  return [...depths.values()].map(({ depth, travel, fails }) => {
+    const verdict = fails === 0 ? "suits its holes" : `fails at ${fails} of its holes`;
+    return `Planned rim depth ${unit.full(depth)} (travel ${unit.full(travel)}) ${verdict}.`;
+  });
 }
 
 function problemLines({ findings }: Report, unit: Unit): string[] {
   if (findings.length === 0) return ["WRONG", "  Nothing."];
-  const lines: string[] = [];
-  for (const [i, finding] of findings.entries()) {
-    const alike = findings.filter(({ code }) => code === finding.code);
-    // edges go wrong in long rows: the worst one speaks for all
-    if (finding.code === "thin-edge" && alike.length > 3) {
-      const worst = alike.reduce((a, b) => (b.value < a.value ? b : a));
-      if (finding !== alike[0]) continue;
-      lines.push(`! ${sentenceOf(worst, unit)} (The worst of ${alike.length} places.)`);
-    } else {
-      lines.push(`${finding.severity === "error" ? "!" : "?"} ${sentenceOf(finding, unit)}`);
-    }
-    void i;
-  }
-  const legend = "WRONG   (! must be cured, ? wants care)";
-  return [legend, ...lines.flatMap((line) => wrapped(line, "  ", "    "))];
+  const codes = [...new Set(findings.map(({ code }) => code))];
+  const lines = codes.flatMap((code) =>
+    alikeLines(
+      findings.filter((finding) => finding.code === code),
+      unit,
+    ),
+  );
+  return ["WRONG   (! must be cured, ? wants care; each cure by itself is enough)", ...lines];
+}
+
+/** Findings of one code as one entry: the worst one speaks, the other places follow, then what cures them all. */
+function alikeLines(alike: readonly Finding[], unit: Unit): string[] {
+  const worst = alike.reduce((a, b) => (missBy(b) > missBy(a) ? b : a));
+  const mark = worst.severity === "error" ? "!" : "?";
+  const places = alike.map(placeWords).filter((place, i, all) => all.indexOf(place) === i);
+  const others = alike.length > 1 ? ` (The worst of ${alike.length}: ${joined(places)}.)` : "";
+  const lines = wrapped(`${mark} ${sentenceOf(worst, unit)}${others}`, "  ", "    ");
+  const cures = curesOfAll(alike).map((remedy) => remedyWords(remedy, unit));
+  return cures.length === 0
+    ? lines
+    : [...lines, ...wrapped(`cures: ${cures.join("; ")}.`, "    ", "      ")];
+}
+
+function missBy({ value, limit }: Finding): number {
+  return Math.abs(value - limit);
+}
+
+function placeWords({ fret, side, station }: Finding): string {
+  if (fret === undefined) return station === undefined ? "the board" : `the ${station}`;
+  return side === undefined || side === "centre" ? `fret ${fret}` : `fret ${fret} ${side}`;
+}
+
+/** The changes that cure every one of these findings, each at the threshold that goes farthest. */
+function curesOfAll(alike: readonly Finding[]): Remedy[] {
+  const [first, ...rest] = alike.map(({ remedies }) => remedies ?? []);
+  return (first ?? []).flatMap((remedy) => {
+    const same = rest.map((remedies) => remedies.find(({ change }) => change === remedy.change));
+    if (same.some((other) => other === undefined)) return [];
+    const thresholds = [remedy, ...same].map((other) => other?.to ?? remedy.to);
+    const to = remedy.to > remedy.from ? Math.max(...thresholds) : Math.min(...thresholds);
+    return [{ ...remedy, to }];
+  });
 }
 
 function holeLines({ holes, stops }: Report, unit: Unit): string[] {
@@ -128,8 +173,8 @@ function holeLines({ holes, stops }: Report, unit: Unit): string[] {
     unit.bare(hole.offset),
     unit.bare(hole.diameter),
     unit.bare(hole.removal.outer),
-    unit.bare(hole.window.min),
-    unit.bare(hole.window.max),
+    unit.bare(notBelow(hole.window.min, unit)),
+    unit.bare(notAbove(hole.window.max, unit)),
     ...settingCells(i, hole, stops.settings, several, unit),
     ...(planned ? plannedCells(hole, unit) : []),
   ]);
@@ -137,7 +182,7 @@ function holeLines({ holes, stops }: Report, unit: Unit): string[] {
   const plannedHeader = planned ? ["planned", "left", "web"] : [];
   return [
     "HOLES   (removed: by the radius, at the outer rim; least, most: depths of the bit's rim)",
-    ...table([[...header, ...travelHeader, ...plannedHeader], ...rows]),
+    ...table([[...header, ...travelHeader, ...plannedHeader], ...rows], 2),
   ];
 }
 
@@ -161,35 +206,50 @@ function plannedCells({ planned }: Hole, unit: Unit): string[] {
 }
 
 function edgeLines({ edges }: Report, unit: Unit): string[] {
+  const lines = edges.some(({ sideDotLine }) => sideDotLine !== undefined);
+  const head = ["at", "removed", "left", ...(lines ? ["line"] : [])];
   const cells = edges.map((edge) => [
     edgeName(edge),
     unit.bare(edge.removal),
     unit.bare(edge.thickness),
+    ...(edge.sideDotLine === undefined ? [] : [unit.bare(edge.sideDotLine)]),
   ]);
   const thinnest = edges.reduce((a, b) => (b.thickness < a.thickness ? b : a));
-  const where = edgeName(thinnest);
-  const rows = Math.ceil(cells.length / 3);
-  const blank = ["", "", ""];
-  const body = Array.from({ length: rows }, (_, r) =>
-    [r, r + rows, r + 2 * rows].flatMap((i) => ["|", ...(cells[i] ?? blank)]).slice(1),
-  );
-  const head = [
-    "at",
-    "removed",
-    "left",
-    "|",
-    "at",
-    "removed",
-    "left",
-    "|",
-    "at",
-    "removed",
-    "left",
-  ];
-  return [
-    `EDGES   (thinnest: ${unit.full(thinnest.thickness)}, ${where === "nut" || where === "end" ? "at the" : "at"} ${where})`,
-    ...table([head, ...body]),
-  ];
+  const where = `${thinnest.station.startsWith("fret") ? "at" : "at the"} ${edgeName(thinnest)}`;
+  const note = lines ? "; line: height of the side dots' line above the underside" : "";
+  const title = `EDGES   (thinnest: ${unit.full(thinnest.thickness)}, ${where}${note})`;
+  return [...wrapped(title, "", "        "), ...sideBySide(head, cells)];
+}
+
+/** A table folded into as many columns beside each other as the card is wide. */
+function sideBySide(head: readonly string[], cells: readonly (readonly string[])[]): string[] {
+  for (const columns of [4, 3, 2]) {
+    const rows = Math.ceil(cells.length / columns);
+    const folded = Array.from({ length: rows }, (_, r) =>
+      Array.from({ length: columns }, (_, c) => cells[r + c * rows] ?? head.map(() => "")),
+    );
+    const heads = Array.from({ length: columns }, () => head);
+    const lines = table(
+      [heads, ...folded].map((row) => row.flatMap((part) => ["|", ...part]).slice(1)),
+    );
+    if (lines.length === rows + 1 && lines.every((line) => line.length <= COLUMNS)) return lines;
+  }
+  return table([head, ...cells]);
+}
+
+function slotLines({ slots }: Report, unit: Unit): string[] {
+  if (slots === undefined) return [];
+  const { least, most, leastAt, mostAt } = slots;
+  const range = `Saw from ${unit.bare(notBelow(least, unit))} (fret ${leastAt} sets it) to ${unit.bare(notAbove(most, unit))} (fret ${mostAt}) deep, measured from the flat.`;
+  const clash = `No saw depth suits all: fret ${leastAt} needs ${unit.bare(notBelow(least, unit))}, fret ${mostAt} allows ${unit.bare(notAbove(most, unit))}.`;
+  return ["SLOTS", ...wrapped(least <= most ? range : clash, "  ")];
+}
+
+function pourLines({ pour }: Report): string[] {
+  if (pour === undefined) return [];
+  const ml = (volume: number) => `${fixed(volume, 2)} ml`;
+  const text = `Mix at least ${ml(pour.volume)}: ${ml(pour.resin)} of resin and ${ml(pour.hardener)} of hardener, waste included.`;
+  return ["EPOXY", ...wrapped(text, "  ")];
 }
 
 function assumedLines({ assumed }: Report): string[] {
@@ -215,26 +275,43 @@ function fretsOf(indices: readonly number[], holes: readonly Hole[]): string {
   return `${frets.length === 1 ? "fret" : "frets"} ${joined(frets)}`;
 }
 
-function edgeName({ station }: Edge): string {
-  return station.replace("fret", "fret ");
+function edgeName({ station, side }: Edge): string {
+  const name = station.replace("fret", "fret ");
+  return side === undefined ? name : `${name} ${side}`;
 }
 
 function letter(i: number): string {
   return i < 26 ? String.fromCharCode(65 + i) : String(i + 1);
 }
 
-/** Lines of cells, each column as wide as its widest cell; text to the left, numbers to the right. */
-function table(rows: readonly (readonly string[])[]): string[] {
-  const widths = (rows[0] ?? []).map((_, c) => Math.max(...rows.map((row) => row[c]?.length ?? 0)));
-  return rows.map((row) => {
-    const cells = row.map((cell, c) => {
-      const width = widths[c] ?? 0;
-      return /^[-0-9]/.test(cell) || rows[1]?.[c]?.match(/^[-0-9]/)
-        ? cell.padStart(width)
-        : cell.padEnd(width);
-    });
-    return `  ${cells.join("  ")}`.trimEnd();
+/** A table; one that is too wide goes on below itself, its first columns repeated. */
+function table(rows: readonly (readonly string[])[], repeated = 0): string[] {
+  const columns = (rows[0] ?? []).map((_, c) => columnOf(rows.map((row) => row[c] ?? "")));
+  const first = columns.slice(0, repeated);
+  const blocks: string[][][] = [];
+  let block = [...first];
+  for (const column of columns.slice(repeated)) {
+    if (block.length > repeated && widthOf([...block, column]) > COLUMNS) {
+      blocks.push(block);
+      block = [...first];
+    }
+    block.push(column);
+  }
+  return [...blocks, block].flatMap((parts, i) => {
+    const lines = rows.map((_, r) => `  ${parts.map((cells) => cells[r]).join("  ")}`.trimEnd());
+    return i === 0 ? lines : ["", ...lines];
   });
+}
+
+/** Cells padded to the widest of them; text to the left, numbers to the right. */
+function columnOf(cells: readonly string[]): string[] {
+  const width = Math.max(...cells.map(({ length }) => length));
+  const isNumber = cells.slice(1).some((cell) => /^-?[.0-9]/.test(cell));
+  return cells.map((cell) => (isNumber ? cell.padStart(width) : cell.padEnd(width)));
+}
+
+function widthOf(columns: readonly (readonly string[])[]): number {
+  return columns.reduce((sum, [cell]) => sum + 2 + (cell?.length ?? 0), 0);
 }
 
 /** A text cut into lines at its spaces. */

@@ -12,7 +12,11 @@ interface Uses {
   readonly twist: boolean;
   readonly poured: boolean;
   readonly solid: boolean;
+  readonly tinyBatch: boolean;
 }
+
+/** Below this a batch is hard to measure by volume, ml. Common practice, from memory, no source. */
+const TINY_BATCH = 10;
 
 const always = () => true;
 
@@ -45,16 +49,21 @@ const CAUTIONS: readonly Caution[] = [
     applies: ({ poured }) => poured,
     text: "Keep torches and open flame away from uncured resin, its vapour and its solvents (common practice, no source).",
   },
+  {
+    applies: ({ tinyBatch }) => tinyBatch,
+    text: `A batch this small is hard to measure: mix at least ${TINY_BATCH} ml, or weigh it, and test that it cures (common practice, no source).`,
+  },
 ];
 
-/** The cautions that a design calls for. */
-export function cautionsFor(spec: Spec): string[] {
+/** The cautions that a design calls for; `volume` is the epoxy to mix, ml. */
+export function cautionsFor(spec: Spec, volume: number | undefined): string[] {
   const { groups } = spec;
   const uses: Uses = {
     drilled: groups.length > 0,
     twist: groups.some(({ bit }) => bit.kind === "twist"),
     poured: groups.some(({ fill }) => fill.kind === "poured"),
     solid: groups.some(({ fill }) => fill.kind === "solid"),
+    tinyBatch: volume !== undefined && volume < TINY_BATCH,
   };
   return CAUTIONS.filter(({ applies }) => applies(uses)).map(({ text }) => text);
 }

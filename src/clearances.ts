@@ -45,6 +45,8 @@ function distanceToSide(board: Board, { along, offset, diameter }: Marker): numb
 /** A pair of markers that stand in each other's way. */
 export interface Overlap {
   readonly fret: number;
+  /** Index of the second marker of the two. */
+  readonly hole: number;
   /** Centre to centre. */
   readonly distance: number;
   /** Half of both together. */
@@ -59,7 +61,7 @@ export function overlaps(markers: readonly Marker[]): Overlap[] {
       const other = knot(markers, j);
       const distance = distanceBetween(marker, other);
       const touching = (marker.diameter + other.diameter) / 2;
-      if (distance < touching) found.push({ fret: marker.fret, distance, touching });
+      if (distance < touching) found.push({ fret: marker.fret, hole: j, distance, touching });
     }
   });
   return found;

@@ -1,13 +1,11 @@
 /** What is wrong with a design, or wants care: each finding a code, a place, a value and its limit. */
-import type { Board } from "./board.js";
 import { edgeGap, overlaps, slotGap } from "./clearances.js";
 import { SLOT_GAP, type Station } from "./design.js";
-import { type Edge, worstEdgeAt } from "./edges.js";
+import { worstEdgeAt } from "./edges.js";
+import { type CheckedHole, type Examined, settingDepths } from "./examine.js";
 import type { Marker } from "./markers.js";
-import { sentenceOf } from "./sentences.js";
-import type { Spec } from "./spec.js";
-import type { StopPlan } from "./stops.js";
-import { type Bounds, deepestForWeb, markerLeft, type Window, webUnder } from "./windows.js";
+import { belowHole } from "./side-dots.js";
+import { deepestForWeb, markerLeft, type Window, webUnder } from "./windows.js";
 
 /** Every code that a finding can bear. */
 export type FindingCode =
@@ -23,7 +21,13 @@ export type FindingCode =
   | "near-slot"
   | "past-edge"
   | "dots-overlap"
-  | "thin-edge";
+  | "thin-edge"
+  | "no-slot-depth"
+  | "slot-too-shallow"
+  | "slot-too-deep"
+  | "side-dot-tight"
+  | "side-dot-meets-hole"
+  | "side-dot-meets-slot";
 
 /** What a finding knows; its sentence follows from this alone. */
 export interface FindingFacts {
@@ -33,6 +37,8 @@ export interface FindingFacts {
   readonly side?: "bass" | "centre" | "treble";
   /** The place, where it is not a fret's marker. */
   readonly station?: Station;
+  /** Index of the hole, where it is a hole's. */
+  readonly hole?: number;
   /** What is, in mm (or a count). */
   readonly value: number;
   /** What it is held against. */
@@ -43,128 +49,141 @@ export interface FindingFacts {
   readonly depths?: readonly number[];
 }
 
-/** A finding, with its sentence for a builder. */
-export interface Finding extends FindingFacts {
-  readonly message: string;
-}
-
-/** A hole with all that its findings rest on. */
-export interface CheckedHole {
-  readonly marker: Marker;
-  readonly bounds: Bounds;
-  readonly window: Window;
-}
-
-/** All findings, errors first; within a severity, hole by hole, then the stop, then the edges. */
-export function findingsOf(
-  spec: Spec,
-  board: Board,
-  holes: readonly CheckedHole[],
-  stops: StopPlan,
-  edges: readonly Edge[],
-): Finding[] {
+/** All that is to be found, errors first; within a severity hole by hole, then the stop, edges, slots, side dots. */
+export function findingsOf(examined: Examined): FindingFacts[] {
   const facts = [
-    ...holes.flatMap((hole) => [
-      ...depthFindings(hole),
-      ...plannedFindings(spec, hole),
-      ...placeFindings(board, hole.marker),
-    ]),
-    ...overlapFindings(holes.map(({ marker }) => marker)),
-    ...stopFindings(stops),
-    ...edgeFindings(spec, board, edges),
+    ...examined.holes.flatMap((_, i) => holeFindings(examined, i)),
+    ...overlapFindings(examined),
+    ...stopFindings(examined),
+    ...edgeFindings(examined),
+    ...slotFindings(examined),
+    ...sideDotFindings(examined),
   ];
   const errors = facts.filter(({ severity }) => severity === "error");
   const warnings = facts.filter(({ severity }) => severity === "warning");
-  return [...errors, ...warnings].map(withMessage);
+  return [...errors, ...warnings];
 }
 
-function depthFindings({ marker, window }: CheckedHole): FindingFacts[] {
+function holeFindings({ neck, holes }: Examined, i: number): FindingFacts[] {
+  const hole = holes[i] as CheckedHole;
+  const { fret, side } = hole.marker;
+  return [
+    ...depthFindings(hole),
+    ...plannedFindings(neck, hole),
+    ...placeFindings(neck, hole.marker),
+  ].map((found) => ({ ...found, fret, side, hole: i }));
+}
+
+function depthFindings({ window }: CheckedHole): FindingFacts[] {
   if (window.min <= window.max) return [];
   const { min: value, max: limit, maxBy } = window;
-  return [{ ...placed(marker), code: "no-depth", severity: "error", value, limit, maxBy }];
+  return [{ code: "no-depth", severity: "error", value, limit, maxBy }];
 }
 
 /** What the planned depth does wrong. Judged by the window, so that its very ends still pass. */
-function plannedFindings(spec: Spec, { marker, bounds, window }: CheckedHole): FindingFacts[] {
+function plannedFindings(
+  { spec }: Examined["neck"],
+  { marker, bounds, window }: CheckedHole,
+): FindingFacts[] {
   const { depth, fill } = marker.group;
   if (depth === undefined) return [];
   const found: FindingFacts[] = [];
-  const error = (code: FindingCode, value: number, limit: number) =>
-    found.push({ ...placed(marker), code, severity: "error", value, limit });
   const left = markerLeft(bounds, depth, spec);
-  if (!(left > 0)) error("nothing-left", left, 0);
-  else if (!(depth >= window.min)) error("below-keep", left, fill.keep);
+  if (!(left > 0)) found.push(error("nothing-left", left, 0));
+  else if (!(depth >= window.min)) found.push(error("below-keep", left, fill.keep));
   const web = webUnder(bounds, depth);
-  if (!(web > 0)) error("breaks-through", web, 0);
-  else if (!(depth <= deepestForWeb(bounds, spec.web))) error("below-web", web, spec.web);
-  if (!(depth <= bounds.flush)) error("below-surface", bounds.flush - depth, 0);
+  if (!(web > 0)) found.push(error("breaks-through", web, 0));
+  else if (!(depth <= deepestForWeb(bounds, spec.web))) {
+    found.push(error("below-web", web, spec.web));
+  }
+  if (!(depth <= bounds.flush)) found.push(error("below-surface", bounds.flush - depth, 0));
   return found;
 }
 
-function placeFindings(board: Board, marker: Marker): FindingFacts[] {
+function placeFindings({ board }: Examined["neck"], marker: Marker): FindingFacts[] {
   const found: FindingFacts[] = [];
   const slot = slotGap(board, marker);
-  if (!(slot >= SLOT_GAP)) {
-    const code = slot < 0 ? "cuts-slot" : "near-slot";
-    const limit = slot < 0 ? 0 : SLOT_GAP;
-    found.push({ ...placed(marker), code, severity: "warning", value: slot, limit });
-  }
+  if (slot < 0) found.push(warning("cuts-slot", slot, 0));
+  else if (!(slot >= SLOT_GAP)) found.push(warning("near-slot", slot, SLOT_GAP));
   const edge = edgeGap(board, marker);
-  if (!(edge >= 0)) {
-    found.push({ ...placed(marker), code: "past-edge", severity: "error", value: edge, limit: 0 });
-  }
+  if (!(edge >= 0)) found.push(error("past-edge", edge, 0));
   return found;
 }
 
-function overlapFindings(markers: readonly Marker[]): FindingFacts[] {
-  return overlaps(markers).map(({ fret, distance, touching }) => ({
-    code: "dots-overlap",
-    severity: "error",
+function overlapFindings({ neck }: Examined): FindingFacts[] {
+  return overlaps(neck.markers).map(({ fret, hole, distance, touching }) => ({
+    ...error("dots-overlap", distance, touching),
     fret,
-    value: distance,
-    limit: touching,
+    hole,
   }));
 }
 
-function stopFindings({ settings }: StopPlan): FindingFacts[] {
+function stopFindings({ stops: { settings } }: Examined): FindingFacts[] {
   const found: FindingFacts[] = [];
   if (settings.length > 1) {
     const depths = settings.map(({ depth }) => depth);
-    const value = settings.length;
-    found.push({ code: "several-settings", severity: "warning", value, limit: 1, depths });
+    found.push({ ...warning("several-settings", settings.length, 1), depths });
   }
   const travels = Math.max(0, ...settings.map((setting) => setting.travels.length));
-  if (travels > 1) {
-    found.push({ code: "several-travels", severity: "warning", value: travels, limit: 1 });
-  }
+  if (travels > 1) found.push(warning("several-travels", travels, 1));
   return found;
 }
 
-function edgeFindings(spec: Spec, board: Board, edges: readonly Edge[]): FindingFacts[] {
+function edgeFindings({ neck: { spec, board }, edges }: Examined): FindingFacts[] {
   const found: FindingFacts[] = [];
   for (const { station, side, along } of edges) {
     const { thickness } = worstEdgeAt(board, along, spec.tolerance.thickness);
     if (thickness >= spec.web) continue;
-    const place = {
-      ...(station === "nut" || station === "end" ? {} : { fret: Number(station.slice(4)) }),
-      ...(side ? { side } : {}),
-    };
-    const code = "thin-edge";
-    found.push({ ...place, station, code, severity: "error", value: thickness, limit: spec.web });
+    const fret = station === "nut" || station === "end" ? {} : { fret: Number(station.slice(4)) };
+    const place = { ...fret, ...(side ? { side } : {}), station };
+    found.push({ ...error("thin-edge", thickness, spec.web), ...place });
   }
   return found;
 }
 
-function placed({ fret, side }: Marker) {
-  return { fret, side };
+/** A planned saw depth is held against every fret; without a depth that suits all, the board's own limits clash. */
+function slotFindings({ neck: { spec }, slots }: Examined): FindingFacts[] {
+  if (slots === undefined || spec.slot === undefined) return [];
+  const { depth } = spec.slot;
+  const found: FindingFacts[] = [];
+  const { least, most, leastAt } = slots;
+  if (!(least <= most)) found.push({ ...error("no-slot-depth", least, most), fret: leastAt });
+  for (const slot of slots.frets) {
+    const place = { fret: slot.fret };
+    if (!(depth >= slot.least)) {
+      found.push({ ...error("slot-too-shallow", depth, slot.least), ...place });
+    }
+    if (!(depth <= slot.most))
+      found.push({ ...error("slot-too-deep", depth, slot.most), ...place });
+  }
+  return found;
 }
 
-/** Adds the sentence, made only when it is read. */
-function withMessage(facts: FindingFacts): Finding {
-  return {
-    ...facts,
-    get message() {
-      return sentenceOf(facts);
-    },
-  };
+function sideDotFindings(examined: Examined): FindingFacts[] {
+  const { neck, holes, sideDots } = examined;
+  const { spec, board } = neck;
+  if (spec.sideDots === undefined) return [];
+  const wanted = spec.sideDots.diameter + 2 * spec.sideDots.margin;
+  const found: FindingFacts[] = [];
+  for (const { fret, face, belowSlot } of sideDots) {
+    if (!(face >= wanted)) found.push({ ...error("side-dot-tight", face, wanted), fret });
+    if (!(belowSlot >= 0)) found.push({ ...error("side-dot-meets-slot", belowSlot, 0), fret });
+  }
+  const settings = settingDepths(examined);
+  holes.forEach(({ marker }, i) => {
+    const depth = marker.group.depth ?? settings[i];
+    const room = depth === undefined ? Infinity : belowHole(board, spec, marker, depth);
+    if (room >= 0) return;
+    const { fret, side } = marker;
+    found.push({ ...error("side-dot-meets-hole", room, 0), fret, side, hole: i });
+  });
+  return found;
+}
+
+function error(code: FindingCode, value: number, limit: number): FindingFacts {
+  return { code, severity: "error", value, limit };
+}
+
+function warning(code: FindingCode, value: number, limit: number): FindingFacts {
+  return { code, severity: "warning", value, limit };
 }

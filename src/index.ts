@@ -25,12 +25,18 @@ export type {
 export { DEFAULTS, LIMITS } from "./design.js";
 export type { Edge } from "./edges.js";
 export { DesignError, type DesignIssue } from "./errors.js";
-export type { Finding, FindingCode } from "./findings.js";
+export type { FindingCode } from "./findings.js";
 export type { FretLine } from "./fret-lines.js";
 export { diagonalCrossing } from "./markers.js";
-export { checkDesign, type Hole, type Report } from "./report.js";
+export type { Pour } from "./pour.js";
+export { HALF_MILLIMETRES, SIXTEENTHS, WHOLE_MILLIMETRES } from "./racks.js";
+export type { Remedy } from "./remedies.js";
+// repairs
+export { type Repair, type RuledOut, repairHole, type StrayHole } from "./repair.js";
+export { checkDesign, type Finding, type Hole, type Report } from "./report.js";
 // the geometry
 export { radiusFromSagitta, sagitta } from "./sagitta.js";
+export type { SlotDepth, SlotPlan } from "./slots.js";
 // the stop plan
 export { type StopPlan, type StopSetting, type StopWindow, stopSettings } from "./stops.js";
 export type { Window } from "./windows.js";

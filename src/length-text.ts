@@ -10,6 +10,8 @@ export type LengthWriter = (mm: number) => string;
 export interface Unit {
   /** Its name, for a heading. */
   readonly name: string;
+  /** What it is rounded to, mm. */
+  readonly step: number;
   /** A length without its unit, for a table. */
   readonly bare: LengthWriter;
   /** A length with its unit, for a sentence. */
@@ -19,21 +21,36 @@ export interface Unit {
 /** Millimetres to two decimals. */
 export const MILLIMETRES: Unit = {
   name: "mm",
+  step: 0.01,
   bare: (mm) => fixed(mm, 2),
   full: (mm) => `${fixed(mm, 2)} mm`,
 };
 
 /** Inches to the nearest 1/64, the decimal beside it. */
 export const INCHES: Unit = {
-  name: "inches, nearest 1/64 and decimal",
+  name: "inches, to the nearest 1/64 with the decimal beside it",
+  step: INCH / 1000,
   bare: (mm) => inchText(mm, 64),
   full: (mm) => `${inchText(mm, 64)} in`,
 };
 
+/** The unit's next step at or above a length, so that a least is never read too small. */
+export function notBelow(mm: number, { step }: Unit): number {
+  return Number.isFinite(mm) ? Math.ceil(mm / step - TINY) * step : mm;
+}
+
+/** The unit's next step at or below a length, so that a most is never read too great. */
+export function notAbove(mm: number, { step }: Unit): number {
+  return Number.isFinite(mm) ? Math.floor(mm / step + TINY) * step : mm;
+}
+
+/** A step's rounding error, in steps: far below what a bench can hold. */
+const TINY = 1e-9;
+
 function inchText(mm: number, denominator: number): string {
   const inches = mm / INCH;
   return Number.isFinite(inches)
-    ? `${nearestFraction(inches, denominator)} (${fixed(inches, 3)})`
+    ? `${nearestFraction(inches, denominator)} (${fixed(inches, 3).replace(/^(-?)0\./, "$1.")})`
     : String(inches);
 }
 

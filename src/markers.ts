@@ -154,7 +154,7 @@ function sideways(part: Part, offset: number): number {
 }
 
 /** How far a line midway between two slots moves along the board per mm across it; 0 for square frets. */
-function leanBetween(board: Board, fret: number): number {
+export function leanBetween(board: Board, fret: number): number {
   if (!board.fanned) return 0;
   const leans = [fret - 1, fret].map((n) => {
     const { bass, treble } = endsOf(board, lineAt(board, n), "whole");

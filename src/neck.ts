@@ -23,23 +23,26 @@ export interface Neck {
 export function prepare(design: unknown): Neck {
   const issues: DesignIssue[] = [];
   const spec = readSpec(design, issues);
-  const board = spec && buildBoard(spec, issues);
-  const markers = board && spec?.groups ? layOut(board, spec.groups, issues) : [];
-  if (board === undefined || issues.length > 0) throw new DesignError(issues);
+  const neck = spec && build(spec, issues);
+  if (neck === undefined) throw new DesignError(issues);
+  return neck;
+}
+
+/** Builds the neck of a specification; undefined, with issues, where its parts do not suit each other. */
+export function build(partial: PartialSpec, issues: DesignIssue[]): Neck | undefined {
+  const board = buildBoard(partial, issues);
+  const markers = board && partial.groups ? layOut(board, partial.groups, issues) : [];
+  if (board === undefined || issues.length > 0) return undefined;
   // no issue: every field was read
-  const neck = { spec: spec as PartialSpec as Spec, board, markers };
-  const bounds = markers.map((marker) => boundsOf(board, neck.spec, marker));
-  mustReach(neck, bounds, issues);
-  if (issues.length > 0) throw new DesignError(issues);
-  return { ...neck, bounds };
+  const spec = partial as Spec;
+  const bounds = markers.map((marker) => boundsOf(board, spec, marker));
+  const neck = { spec, board, markers, bounds };
+  mustReach(neck, issues);
+  return issues.length > 0 ? undefined : neck;
 }
 
 /** Every hole and edge must lie where the finished surface still is, within the tolerances. */
-function mustReach(
-  { spec, board, markers }: Omit<Neck, "bounds">,
-  bounds: readonly Bounds[],
-  issues: DesignIssue[],
-): void {
+function mustReach({ spec, board, markers, bounds }: Neck, issues: DesignIssue[]): void {
   const lost = markers.find((_, i) => !(bounds[i] && bounds[i].removal < Infinity));
   if (lost) {
     const reach = Math.abs(lost.offset) + lost.diameter / 2 + spec.tolerance.layout;

@@ -1,14 +1,27 @@
 /** The whole check of a design, as one report. Lengths in mm. */
 import { cautionsFor } from "./cautions.js";
 import type { Design } from "./design.js";
-import { type Edge, edgesOf } from "./edges.js";
-import { type CheckedHole, type Finding, findingsOf } from "./findings.js";
-import type { Side } from "./markers.js";
+import type { Edge } from "./edges.js";
+import { type CheckedHole, type Examined, examine, settingDepths } from "./examine.js";
+import { type FindingFacts, findingsOf } from "./findings.js";
+import type { Marker, Side } from "./markers.js";
 import { type Neck, prepare } from "./neck.js";
+import type { Polygon } from "./polygon.js";
+import { type Pour, pourOf } from "./pour.js";
+import { type Remedy, remediesFor } from "./remedies.js";
 import { removalOn } from "./removal.js";
-import { type Common, planStops, type StopSetting } from "./stops.js";
+import { sentenceOf } from "./sentences.js";
+import type { SlotPlan } from "./slots.js";
+import type { Common, StopSetting } from "./stops.js";
 import { valueAt } from "./track.js";
-import { markerLeft, type Window, webUnder, windowOf } from "./windows.js";
+import { markerLeft, type Window, webUnder } from "./windows.js";
+
+/** What is wrong with a design, or wants care, with its sentence for a builder. */
+export interface Finding extends FindingFacts {
+  readonly message: string;
+  /** Single changes that cure it, each alone; empty where there is none. */
+  readonly remedies?: readonly Remedy[];
+}
 
 /** One hole, laid out and checked. */
 export interface Hole {
@@ -16,7 +29,10 @@ export interface Hole {
   readonly side: Side;
   readonly along: number;
   readonly offset: number;
+  /** Of a dot; of a pocket its greatest width across the board. */
   readonly diameter: number;
+  /** A pocket's corners in order; a dot has none. */
+  readonly outline?: Polygon;
   /** Finished radius at `along`; Infinity is flat. */
   readonly radius: number;
   /** What the radius removes, without tolerances: nearest the centre line, at the centre, farthest out. */
@@ -46,6 +62,10 @@ export interface Report {
     /** The fewest settings; hole numbers are indices into `holes`. */
     readonly settings: readonly StopSetting[];
   };
+  /** Saw depths of the fret slots, where the design states a slot. */
+  readonly slots?: SlotPlan;
+  /** What to mix, ml, waste included, where a fill is poured. */
+  readonly pour?: Pour;
   /** Every default that was used, by its path in the design. */
   readonly assumed: Readonly<Record<string, number>>;
   readonly cautions: readonly string[];
@@ -80,55 +100,78 @@ export function checkDesign(design: Design): Report {
 
 /** The report on a design made ready. */
 export function reportOn(neck: Neck): Report {
-  const { spec, board } = neck;
-  const holes = neck.markers.map((marker, i): CheckedHole => {
-    const bounds = neck.bounds[i] as CheckedHole["bounds"];
-    return { marker, bounds, window: windowOf(bounds, marker.group.fill.keep, spec) };
-  });
-  const windows = holes.map(({ window, bounds }) => ({ ...window, lead: bounds.lead }));
-  const plan = planStops(windows, spec.stopStep);
-  const edges = edgesOf(board, spec.sideDots !== undefined);
-  const findings = findingsOf(spec, board, holes, plan, edges);
+  const { spec } = neck;
+  const examined = examine(neck);
+  const { holes, edges, stops, slots } = examined;
+  const findings = findingsOf(examined);
+  const depths = settingDepths(examined).map((depth, i) => depth ?? holes[i]?.marker.group.depth);
+  const pour = pourOf(spec, neck.markers, depths);
   return {
     ...(spec.name === undefined ? {} : { name: spec.name }),
     ok: findings.every(({ severity }) => severity !== "error"),
-    findings,
+    findings: findings.map((facts) => toldOf(facts, examined)),
     holes: holes.map((hole) => holeOf(neck, hole)),
     edges,
-    stops: { common: commonOf(plan.common, holes), settings: plan.settings },
+    stops: { common: commonOf(stops.common, holes), settings: stops.settings },
+    ...(slots ? { slots } : {}),
+    ...(pour ? { pour } : {}),
     assumed: spec.assumed,
-    cautions: cautionsFor(spec),
+    cautions: cautionsFor(spec, pour?.volume),
+  };
+}
+
+/** A finding with its sentence and its remedies, both made only when they are read. */
+export function toldOf(facts: FindingFacts, examined: Examined): Finding {
+  let remedies: readonly Remedy[] | undefined;
+  return {
+    ...facts,
+    get message() {
+      return sentenceOf(facts);
+    },
+    get remedies() {
+      remedies ??= remediesFor(facts, examined);
+      return remedies;
+    },
   };
 }
 
 function holeOf({ spec, board }: Neck, { marker, bounds, window }: CheckedHole): Hole {
-  const { fret, side, along, offset, diameter } = marker;
+  const { fret, side, along, offset, diameter, outline } = marker;
   const { depth } = marker.group;
-  const removal = (x: number) => removalOn(board.nominal, along, x);
-  const aside = Math.abs(offset);
+  const planned = depth !== undefined && {
+    depth,
+    left: markerLeft(bounds, depth, spec),
+    web: webUnder(bounds, depth),
+  };
   return {
     fret,
     side,
     along,
     offset,
     diameter,
+    ...(outline ? { outline } : {}),
     radius: valueAt(board.nominal.radius, along),
-    removal: {
-      inner: removal(Math.max(0, aside - diameter / 2)),
-      centre: removal(aside),
-      outer: removal(aside + diameter / 2),
-    },
+    removal: removalsOf(board, marker),
     window,
     lead: bounds.lead,
-    ...(depth === undefined
-      ? {}
-      : {
-          planned: {
-            depth,
-            left: markerLeft(bounds, depth, spec),
-            web: webUnder(bounds, depth),
-          },
-        }),
+    ...(planned ? { planned } : {}),
+  };
+}
+
+/** Nearest the centre line, at the centre, and farthest out; of a pocket, at its corners. */
+function removalsOf({ nominal }: Neck["board"], marker: Marker): Hole["removal"] {
+  const { along, offset, diameter, outline } = marker;
+  const aside = Math.abs(offset);
+  const centre = removalOn(nominal, along, aside);
+  if (outline) {
+    const corners = outline.map((corner) => removalOn(nominal, corner.along, corner.offset));
+    const inner = removalOn(nominal, along, Math.max(0, aside - diameter / 2));
+    return { inner, centre, outer: Math.max(...corners) };
+  }
+  return {
+    inner: removalOn(nominal, along, Math.max(0, aside - diameter / 2)),
+    centre,
+    outer: removalOn(nominal, along, aside + diameter / 2),
   };
 }
 

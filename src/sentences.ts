@@ -1,6 +1,7 @@
 /** Every sentence that a finding can say, each a function of the finding alone. */
 import type { FindingFacts } from "./findings.js";
-import { MILLIMETRES, type Unit } from "./length-text.js";
+import { MILLIMETRES, notAbove, notBelow, type Unit } from "./length-text.js";
+import type { Remedy } from "./remedies.js";
 
 /** The finding's sentence, its lengths in millimetres unless another unit is given. */
 export function sentenceOf(finding: FindingFacts, unit: Unit = MILLIMETRES): string {
@@ -57,16 +58,79 @@ const SENTENCES: Readonly<
     `Two dots ${place} overlap: their centres lie ${value} apart, and they touch at ${limit}.`,
   "thin-edge": (_, { place, value, limit }) =>
     `The board's edge ${place} may be left ${value} thick after the radius; ${limit} should be.`,
+  "no-slot-depth": (_, { place, value, limit }) =>
+    `No saw depth suits all slots: ${place} one must be at least ${value} deep, and elsewhere at most ${limit}.`,
+  "slot-too-shallow": (_, { place, value, limit }) =>
+    `The slot ${place} is ${value} deep from the flat; after the radius its tang needs ${limit} at the edges.`,
+  "slot-too-deep": (_, { place, value, limit }) =>
+    `The slot ${place} is ${value} deep from the flat; ${limit} would leave the web under it.`,
+  "side-dot-tight": (_, { place, value, limit }) =>
+    `The edge face beside the marker ${place} may be left ${value} high; the side dot and its margins need ${limit}.`,
+  "side-dot-meets-hole": (_, { place, short }) =>
+    `The side dot's hole meets the hole of ${place}: they overlap by ${short} in height.`,
+  "side-dot-meets-slot": (_, { place, short }) =>
+    `The side dot ${place} meets a fret slot: they overlap by ${short} in height.`,
 };
+
+/** Findings whose place is one dot; the others are about a place along the board. */
+const ABOUT_A_DOT: ReadonlySet<FindingFacts["code"]> = new Set([
+  "nothing-left",
+  "below-keep",
+  "breaks-through",
+  "below-web",
+  "below-surface",
+  "no-depth",
+  "cuts-slot",
+  "near-slot",
+  "past-edge",
+  "side-dot-meets-hole",
+] as const);
 
 function placeOf({ code, fret, side, station }: FindingFacts): string {
   if (station === "nut") return "at the nut";
   if (station === "end") return "at the body end";
   if (fret === undefined) return "the board";
-  if (code === "thin-edge" || code === "dots-overlap") return `at fret ${fret}`;
+  if (!ABOUT_A_DOT.has(code)) return `at fret ${fret}`;
   const dot = side === "bass" || side === "treble" ? `the ${side} dot` : "the dot";
   return `${dot} at fret ${fret}`;
 }
+
+/** A remedy in a builder's words, its threshold rounded to the safe side. */
+export function remedyWords({ change, from, to }: Remedy, unit: Unit = MILLIMETRES): string {
+  const [what, isLength] = REMEDY_WORDS.find(([pattern]) => pattern.test(change))?.slice(1) ?? [
+    change,
+    true,
+  ];
+  if (!isLength) return `${what} ${to > from ? Math.ceil(to) : Math.floor(to)} instead of ${from}`;
+  const safe = to > from ? notBelow(to, unit) : notAbove(to, unit);
+  const station = /^(?:radius|board\.\w+)\.(\w+)$/.exec(change)?.[1];
+  const place = station && station !== "depth" ? ` at the ${station.replace("fret", "fret ")}` : "";
+  const group = /^markers\.(\d+)\./.exec(change)?.[1];
+  const which = group === undefined ? "" : ` (group ${Number(group) + 1})`;
+  return `${what}${place}${which} ${unit.bare(safe)} instead of ${unit.bare(from)}`;
+}
+
+/** Words for each kind of change, and whether its value is a length. */
+const REMEDY_WORDS: readonly (readonly [RegExp, string, boolean])[] = [
+  [/^board\.thickness/, "a thicker blank,", true],
+  [/^radius/, "a flatter radius,", true],
+  [/\.diameter$/, "a smaller dot,", true],
+  [/\.spread$/, "the pair's spread,", true],
+  [/\.point$/, "a shorter point,", true],
+  [/\.angle$/, "a blunter twist bit, degrees:", false],
+  [/^web$/, "a thinner web,", true],
+  [/^slot\.web$/, "a thinner web under the slots,", true],
+  [/\.keep$/, "a thinner keep,", true],
+  [/^board\.channel\.depth$/, "a shallower rod channel,", true],
+  [/\.thickness$/, "a thicker dot,", true],
+  [/^depth$/, "another depth for all,", true],
+  [/^markers\.\d+\.depth$/, "a separate setting,", true],
+  [/^slot\.depth$/, "another saw depth,", true],
+  [/^slot\.tang$/, "a shorter tang,", true],
+  [/^slot\.clearance$/, "less clearance under the tang,", true],
+  [/^sideDots\.margin$/, "a smaller margin around the side dots,", true],
+  [/^sideDots\.depth$/, "shallower side dot holes,", true],
+];
 
 /** “a, b and c”. */
 export function joined(words: readonly string[]): string {

@@ -17,6 +17,9 @@ export interface StopSetting {
   /** The depths that suit all holes served. */
   readonly min: number;
   readonly max: number;
+  /** The holes that set the least and the most. */
+  readonly minHole: number;
+  readonly maxHole: number;
   /** Indices of the holes served, rising. */
   readonly holes: readonly number[];
   /** One travel for each bit that leads its rim by another length, least first. */
@@ -122,7 +125,7 @@ function settingFor(
   holes: readonly number[],
   step: number | undefined,
 ): StopSetting {
-  const { min, max } = governing(windows, holes);
+  const { min, max, minHole, maxHole } = governing(windows, holes);
   const leads = new Map<number, number[]>();
   for (const i of holes) {
     const lead = at(windows, i).lead ?? 0;
@@ -132,7 +135,7 @@ function settingFor(
   const least = byLead[0]?.[0] ?? 0;
   const depth = onStep(min, max, least, step);
   const travels = byLead.map(([lead, served]) => ({ lead, travel: depth + lead, holes: served }));
-  return { depth, travel: depth + least, min, max, holes, travels };
+  return { depth, travel: depth + least, min, max, minHole, maxHole, holes, travels };
 }
 
 /** The middle of [min, max], or the depth nearest to it whose travel falls on a step, where one lies inside. */

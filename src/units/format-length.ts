@@ -44,7 +44,8 @@ export function formatLength(mm: number, format: LengthFormat = {}): string {
     throw outOfRange("denominator", "1, 2, 4, 8, 16, 32 or 64", denominator);
   }
   if (unit === "mm") return `${fixed(mm, 2)} mm`;
-  if (unit === "in") return `${nearestFraction(mm / INCH, denominator)} in${error(mm, denominator)}`;
+  if (unit === "in")
+    return `${nearestFraction(mm / INCH, denominator)} in${error(mm, denominator)}`;
   throw outOfRange("unit", '"mm" or "in"', unit);
 }
 

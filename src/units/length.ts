@@ -7,7 +7,7 @@ import { unitExpected, unitNamed } from "./unit-names.js";
 
 const MOST = LIMITS.mostLength.value;
 const LEAST = LIMITS.leastLength.value;
-const SIZE = `0, or a size from ${LEAST.toExponential()} to ${MOST.toExponential()} mm`;
+const SIZE = `0 mm, or a size from ${LEAST.toExponential()} to ${MOST.toExponential()} mm`;
 
 /**
  * Reads a length: a number of mm, or text as a builder types it.
@@ -68,7 +68,7 @@ function negated(size: number | string): number | string {
 function nearestNumber(numerator: bigint, denominator: bigint): number | string {
   if (numerator === 0n) return 0;
   if (numerator > denominator * BigInt(MOST)) return SIZE;
-  if (numerator * BigInt(1 / LEAST) < denominator) return SIZE;
+  if (numerator * BigInt(Math.round(1 / LEAST)) < denominator) return SIZE;
   // at least 80 bits of quotient, and one for whatever is left, so that BigInt to Number rounds just once
   const scaled = numerator << 120n;
   const rest = scaled % denominator === 0n ? 0n : 1n;

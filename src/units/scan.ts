@@ -37,12 +37,12 @@ type Ratio = Omit<Quantity, "unit">;
 /** Reads a quantity, or returns what was expected in its place. */
 export function scanQuantity(text: string): Quantity | string {
   if (text.length > LONGEST) return `a text of at most ${LONGEST} characters`;
-  if (text.includes(",")) return "a point, not a comma, as the decimal mark";
+  if (text.includes(",")) return "a decimal point and no comma";
   const cursor = { text: text.trim(), at: 0 };
-  const negative = takeSign(cursor) === "-";
+  const isNegative = takeMinus(cursor);
   const size = scanNumber(cursor);
   if (typeof size === "string") return size;
-  const numerator = negative ? -size.numerator : size.numerator;
+  const numerator = isNegative ? -size.numerator : size.numerator;
   return { ...size, numerator, unit: cursor.text.slice(cursor.at).trim() };
 }
 
@@ -60,7 +60,8 @@ function scanNumber(cursor: Cursor): Ratio | string {
 function scanDecimal(whole: string, decimals: string, cursor: Cursor): Ratio | string {
   if (whole + decimals === "") return FORMS;
   const exponent = takeExponent(cursor);
-  if (exponent.length > LONGEST_EXPONENT + 1) return "a length, not an exponent of this size";
+  if (exponent.length > LONGEST_EXPONENT + 1)
+    return `an exponent of at most ${LONGEST_EXPONENT} digits`;
   const power = BigInt(Number(exponent) - decimals.length);
   const digits = BigInt(whole + decimals);
   return power >= 0n
@@ -105,8 +106,10 @@ function takeCharacter(cursor: Cursor): Ratio | string | undefined {
   return numerator && denominator ? ratio(numerator, denominator) : undefined;
 }
 
-function takeSign(cursor: Cursor): "-" | "+" {
-  return take(cursor, "+-−") ?? "+" === "+" ? "+" : "-";
+/** Takes a sign; whether it is a minus. */
+function takeMinus(cursor: Cursor): boolean {
+  const sign = take(cursor, "+-−");
+  return sign === "-" || sign === "−";
 }
 
 /** The digits of an exponent with their sign; "0" where none stands here. */

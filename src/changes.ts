@@ -1,0 +1,292 @@
+/**
+ * Single changes to a design that may cure a finding, each a path in the design, the value there now, and how far
+ * it may go. Values in the unit of their path.
+ */
+import { LIMITS } from "./design.js";
+import type { Examined } from "./examine.js";
+import type { FindingCode, FindingFacts } from "./findings.js";
+import type { Marker } from "./markers.js";
+import type { GroupSpec, ProfileSpec, Spec } from "./spec.js";
+
+/** One change: `far` is the last value worth trying. */
+export interface Change {
+  readonly path: string;
+  readonly from: number;
+  readonly far: number;
+  readonly apply: (value: number) => Spec;
+}
+
+type Maker = (spec: Spec, markers: readonly Marker[]) => Change[];
+
+/** The changes worth trying for a finding; `markers` are those that it is about. */
+export function changesFor({ code }: FindingFacts, { neck }: Examined, markers: readonly Marker[]) {
+  const changes = CHANGES[code].flatMap((make) => make(neck.spec, markers));
+  // groups that share a path share its change
+  return changes.filter(({ path }, i) => changes.findIndex((other) => other.path === path) === i);
+}
+
+const thickerBlank: Maker = (spec) =>
+  profileChanges(spec.thickness, "board.thickness", (from) => 3 * from).map((change) => ({
+    ...change,
+    apply: (value) => ({ ...spec, thickness: change.put(value) }),
+  }));
+
+const flatterRadius: Maker = (spec) =>
+  profileChanges(spec.radius, "radius", (from) => 1e4 * from)
+    .filter(({ from }) => from < Infinity)
+    .map((change) => ({
+      ...change,
+      apply: (value) => ({ ...spec, radius: change.put(value) }),
+    }));
+
+const smallerDot: Maker = (spec, markers) =>
+  groupsOf(markers)
+    .filter(({ shape }) => shape === undefined)
+    .map((group) => ({
+      path: `${group.path.group}.diameter`,
+      from: group.diameter,
+      far: group.diameter / 20,
+      apply: (diameter) => withGroups(spec, group.path.group, "group", { diameter }),
+    }));
+
+const closerPair: Maker = (spec, markers) =>
+  groupsOf(markers)
+    .filter(({ arrangement }) => arrangement === "double")
+    .map((group) => {
+      const pair = markers.filter((marker) => marker.group === group);
+      const from = group.spread ?? 2 * Math.max(...pair.map(({ offset }) => Math.abs(offset)));
+      const far = Math.max(...pair.map(({ diameter }) => diameter));
+      return {
+        path: `${group.path.group}.spread`,
+        from,
+        far,
+        apply: (spread) => withGroups(spec, group.path.group, "group", { spread }),
+      };
+    });
+
+const widerPair: Maker = (spec, markers) =>
+  closerPair(spec, markers).map((change) => ({ ...change, far: 2 * change.far + change.from }));
+
+/** A shorter point, or a blunter cone. */
+const shorterPoint: Maker = (spec, markers) =>
+  groupsOf(markers).flatMap((group): Change[] => {
+    const { bit, path } = group;
+    if (bit.kind === "end-mill") return [];
+    if (bit.kind === "twist") {
+      return [
+        {
+          path: `${path.bit}.angle`,
+          from: bit.angle,
+          far: LIMITS.mostAngle.value,
+          apply: (angle) => withGroups(spec, path.bit, "bit", { bit: { ...bit, angle } }),
+        },
+      ];
+    }
+    return [
+      {
+        path: `${path.bit}.point`,
+        from: bit.point,
+        far: 0,
+        apply: (point) => withGroups(spec, path.bit, "bit", { bit: { ...bit, point } }),
+      },
+    ];
+  });
+
+const thinnerKeep: Maker = (spec, markers) =>
+  groupsOf(markers).map(({ fill, path }) => ({
+    path: `${path.fill}.keep`,
+    from: fill.keep,
+    far: 0,
+    apply: (keep) => withGroups(spec, path.fill, "fill", { fill: { ...fill, keep } }),
+  }));
+
+const thickerDot: Maker = (spec, markers) =>
+  groupsOf(markers).flatMap(({ fill, path }) =>
+    fill.kind === "poured"
+      ? []
+      : [
+          {
+            path: `${path.fill}.thickness`,
+            from: fill.thickness,
+            far: 10 * fill.thickness,
+            apply: (thickness: number) =>
+              withGroups(spec, path.fill, "fill", { fill: { ...fill, thickness } }),
+          },
+        ],
+  );
+
+/** Another depth for all, and a setting of its own for the group. */
+function otherDepth(toward: "deeper" | "shallower"): Maker {
+  return (spec, markers) =>
+    groupsOf(markers).flatMap(({ depth, path }): Change[] => {
+      if (depth === undefined) return [];
+      const far = toward === "deeper" ? 10 * depth : depth / 1000;
+      const own = `${path.group}.depth`;
+      const apart = {
+        path: own,
+        from: depth,
+        far,
+        apply: (value: number) => withGroups(spec, path.group, "group", { depth: value }),
+      };
+      if (path.depth === own) return [apart];
+      const together = {
+        path: path.depth,
+        from: depth,
+        far,
+        apply: (value: number) => withGroups(spec, path.depth, "depth", { depth: value }),
+      };
+      return [together, apart];
+    });
+}
+
+const deeper = otherDepth("deeper");
+const shallower = otherDepth("shallower");
+
+const thinnerWeb: Maker = (spec) => [
+  { path: "web", from: spec.web, far: 0, apply: (web) => ({ ...spec, web }) },
+];
+
+const shallowerChannel: Maker = (spec) => {
+  const { channel } = spec;
+  if (channel === undefined) return [];
+  const { depth } = channel;
+  return [
+    {
+      path: "board.channel.depth",
+      from: depth,
+      far: depth / 1000,
+      apply: (value) => ({ ...spec, channel: { ...channel, depth: value } }),
+    },
+  ];
+};
+
+function slotChange(key: "depth" | "tang" | "clearance" | "web", toward: "more" | "less"): Maker {
+  return (spec) => {
+    const { slot } = spec;
+    if (slot === undefined) return [];
+    const from = slot[key];
+    const least = key === "clearance" || key === "web" ? 0 : from / 1000;
+    return [
+      {
+        path: `slot.${key}`,
+        from,
+        far: toward === "more" ? 10 * from : least,
+        apply: (value) => ({ ...spec, slot: { ...slot, [key]: value } }),
+      },
+    ];
+  };
+}
+
+function sideDotChange(key: "diameter" | "margin" | "depth"): Maker {
+  return (spec) => {
+    const { sideDots } = spec;
+    if (sideDots === undefined) return [];
+    const from = sideDots[key];
+    return [
+      {
+        path: `sideDots.${key}`,
+        from,
+        far: key === "margin" ? 0 : from / 20,
+        apply: (value) => ({ ...spec, sideDots: { ...sideDots, [key]: value } }),
+      },
+    ];
+  };
+}
+
+const forRoom = [
+  thickerBlank,
+  flatterRadius,
+  smallerDot,
+  closerPair,
+  shorterPoint,
+  thinnerWeb,
+  thinnerKeep,
+  shallowerChannel,
+  thickerDot,
+];
+const forKeep = [deeper, flatterRadius, smallerDot, closerPair, thinnerKeep];
+const forWeb = [shallower, thickerBlank, shorterPoint, smallerDot, thinnerWeb, shallowerChannel];
+const forSlotDepth = [thickerBlank, flatterRadius];
+
+/** Which changes are worth trying for which finding. */
+const CHANGES: Readonly<Record<FindingCode, readonly Maker[]>> = {
+  "nothing-left": forKeep,
+  "below-keep": forKeep,
+  "breaks-through": forWeb,
+  "below-web": forWeb,
+  "below-surface": [shallower, thickerDot],
+  "no-depth": forRoom,
+  "several-settings": forRoom,
+  "several-travels": [],
+  "cuts-slot": [smallerDot],
+  "near-slot": [smallerDot],
+  "past-edge": [smallerDot, closerPair],
+  "dots-overlap": [smallerDot, widerPair],
+  "thin-edge": [thickerBlank, flatterRadius, thinnerWeb],
+  "no-slot-depth": [
+    ...forSlotDepth,
+    slotChange("tang", "less"),
+    slotChange("clearance", "less"),
+    slotChange("web", "less"),
+    shallowerChannel,
+  ],
+  "slot-too-shallow": [
+    slotChange("depth", "more"),
+    flatterRadius,
+    slotChange("tang", "less"),
+    slotChange("clearance", "less"),
+  ],
+  "slot-too-deep": [
+    slotChange("depth", "less"),
+    thickerBlank,
+    slotChange("web", "less"),
+    shallowerChannel,
+  ],
+  "side-dot-tight": [
+    thickerBlank,
+    flatterRadius,
+    sideDotChange("diameter"),
+    sideDotChange("margin"),
+  ],
+  "side-dot-meets-hole": [
+    thickerBlank,
+    shallower,
+    closerPair,
+    sideDotChange("depth"),
+    sideDotChange("diameter"),
+  ],
+  "side-dot-meets-slot": [thickerBlank, slotChange("depth", "less"), sideDotChange("diameter")],
+};
+
+function groupsOf(markers: readonly Marker[]): GroupSpec[] {
+  return [...new Set(markers.map(({ group }) => group))];
+}
+
+/** The specification with something changed in every group whose `key` stands at `path`. */
+function withGroups(
+  spec: Spec,
+  path: string,
+  key: keyof GroupSpec["path"],
+  change: Partial<GroupSpec>,
+): Spec {
+  const groups = spec.groups.map((group) =>
+    group.path[key] === path ? { ...group, ...change } : group,
+  );
+  return { ...spec, groups };
+}
+
+/** A profile's single numbers: the one, or each station's. */
+function profileChanges(profile: ProfileSpec, path: string, farOf: (from: number) => number) {
+  if (typeof profile === "number") {
+    return [
+      { path, from: profile, far: farOf(profile), put: (value: number): ProfileSpec => value },
+    ];
+  }
+  return profile.map(([station, from], i) => ({
+    path: `${path}.${station}`,
+    from,
+    far: farOf(from),
+    put: (value: number): ProfileSpec =>
+      profile.map((knot, j) => (j === i ? ([station, value] as const) : knot)),
+  }));
+}
