@@ -18,10 +18,11 @@ export function remediesFor(finding: FindingFacts, examined: Examined): Remedy[]
   const { markers } = examined.neck;
   const { hole } = finding;
   const about = hole === undefined ? markers : markers.slice(hole, hole + 1);
-  const known = new Set(findingsOf(examined).map(nameOf));
+  const known = new Set(findingsOf(examined).flatMap(namesUpTo));
   return changesFor(finding, examined, about).flatMap((change) => {
-    const to = thresholdOf(change, (value) => isGone(finding, change.apply(value)));
-    if (to === undefined || bringsErrors(change.apply(to), known)) return [];
+    const gone = (value: number) => isGone(finding, findingsIn(change.apply(value)));
+    const to = thresholdOf(change, gone);
+    if (to === undefined || !isCure(finding, findingsIn(change.apply(to)), known)) return [];
     return [{ change: change.path, from: change.from, to }];
   });
 }
@@ -44,14 +45,20 @@ function thresholdOf({ path, from, far }: Change, gone: (value: number) => boole
   }
 }
 
-function isGone(finding: FindingFacts, spec: Spec): boolean {
-  const found = findingsIn(spec);
-  return found?.every((other) => nameOf(other) !== nameOf(finding)) ?? false;
+function isGone(finding: FindingFacts, found: readonly FindingFacts[] | undefined): boolean {
+  return found?.every((other) => ruleOf(other) !== ruleOf(finding)) ?? false;
 }
 
-function bringsErrors(spec: Spec, known: ReadonlySet<string>): boolean {
-  const errors = findingsIn(spec)?.filter(({ severity }) => severity === "error") ?? [];
-  return errors.some((error) => !known.has(nameOf(error)));
+/** The finding is gone, a planned depth fails at its hole in no other way, and no error is new or worse in degree. */
+function isCure(
+  finding: FindingFacts,
+  found: readonly FindingFacts[] | undefined,
+  known: ReadonlySet<string>,
+): boolean {
+  const failsStill = (other: FindingFacts) =>
+    PLANNED.has(finding.code) && PLANNED.has(other.code) && placeOf(other) === placeOf(finding);
+  const isNew = (other: FindingFacts) => other.severity === "error" && !known.has(nameOf(other));
+  return found?.every((other) => !failsStill(other) && !isNew(other)) ?? false;
 }
 
 function findingsIn(spec: Spec): FindingFacts[] | undefined {
@@ -59,13 +66,36 @@ function findingsIn(spec: Spec): FindingFacts[] | undefined {
   return neck && findingsOf(examine(neck));
 }
 
-/** A finding's rule and place. Degrees of one failing are one rule. */
-function nameOf({ code, fret, side, station }: FindingFacts): string {
-  return [DEGREES[code] ?? code, fret, side, station].join(" ");
+function placeOf({ fret, side, station }: FindingFacts): string {
+  return [fret, side, station].join(" ");
 }
 
-const DEGREES: Readonly<Partial<Record<FindingCode, FindingCode>>> = {
+function nameOf(finding: FindingFacts): string {
+  return `${finding.code} ${placeOf(finding)}`;
+}
+
+/** The rule that a finding breaks, whatever the degree, and its place. */
+function ruleOf(finding: FindingFacts): string {
+  return `${MILDER[finding.code] ?? finding.code} ${placeOf(finding)}`;
+}
+
+/** A finding's own name, and that of its milder degree. */
+function namesUpTo(finding: FindingFacts): string[] {
+  return [nameOf(finding), ruleOf(finding)];
+}
+
+/** Findings that are one rule broken in two degrees. */
+const MILDER: Readonly<Partial<Record<FindingCode, FindingCode>>> = {
   "nothing-left": "below-keep",
   "breaks-through": "below-web",
   "cuts-slot": "near-slot",
 };
+
+/** The ways in which a planned depth fails. */
+const PLANNED: ReadonlySet<FindingCode> = new Set([
+  "nothing-left",
+  "below-keep",
+  "breaks-through",
+  "below-web",
+  "below-surface",
+] as const);

@@ -6,6 +6,6 @@ export default defineConfig({
     include: ["test/**/*.test.ts"],
     setupFiles: ["test/setup.ts"],
     testTimeout: 120_000,
-    reporters: ["default"],
+    reporters: ["default", "./test/summary.ts"],
   },
 });
