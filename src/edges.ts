@@ -11,6 +11,8 @@ export interface Edge {
   /** Which edge, where frets are fanned and the two differ. */
   readonly side?: "bass" | "treble";
   readonly along: number;
+  /** From the centre line to the edge: half the width. */
+  readonly offset: number;
   /** What is removed at the very edge, as designed. */
   readonly removal: number;
   /** What is left there of the blank's thickness, as designed. */
@@ -22,15 +24,17 @@ export interface Edge {
 /** The edges at the nut, at each fret on the board, and at the end. */
 export function edgesOf(board: Board, sideDots: boolean): Edge[] {
   return edgePlaces(board).map((place) => {
-    const { removal, thickness } = edgeAt(board, place.along);
-    return { ...place, removal, thickness, ...(sideDots ? { sideDotLine: thickness / 2 } : {}) };
+    const { offset, removal, thickness } = edgeAt(board, place.along);
+    const edge = { ...place, offset, removal, thickness };
+    return sideDots ? { ...edge, sideDotLine: thickness / 2 } : edge;
   });
 }
 
 /** The edge as designed, at a place along it. */
 export function edgeAt(board: Board, along: number) {
-  const removal = removalOn(board.nominal, along, valueAt(board.width, along) / 2);
-  return { removal, thickness: valueAt(board.thickness, along) - removal };
+  const offset = valueAt(board.width, along) / 2;
+  const removal = removalOn(board.nominal, along, offset);
+  return { offset, removal, thickness: valueAt(board.thickness, along) - removal };
 }
 
 /** The worst case there: the greatest removal and the least thickness left within the tolerances. */

@@ -37,6 +37,7 @@ export { checkDesign, type Finding, type Hole, type Report } from "./report.js";
 // the geometry
 export { radiusFromSagitta, sagitta } from "./sagitta.js";
 export type { SlotDepth, SlotPlan } from "./slots.js";
+export type { BitSpec, FillSpec } from "./spec.js";
 // the stop plan
 export { type StopPlan, type StopSetting, type StopWindow, stopSettings } from "./stops.js";
 export type { Window } from "./windows.js";

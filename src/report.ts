@@ -1,6 +1,6 @@
 /** The whole check of a design, as one report. Lengths in mm. */
 import { cautionsFor } from "./cautions.js";
-import type { Design } from "./design.js";
+import type { Channel, Design } from "./design.js";
 import type { Edge } from "./edges.js";
 import { type CheckedHole, type Examined, examine, settingDepths } from "./examine.js";
 import { type FindingFacts, findingsOf } from "./findings.js";
@@ -12,8 +12,9 @@ import { type Remedy, remediesFor } from "./remedies.js";
 import { removalOn } from "./removal.js";
 import { sentenceOf } from "./sentences.js";
 import type { SlotPlan } from "./slots.js";
+import type { BitSpec, FillSpec } from "./spec.js";
 import type { Common, StopSetting } from "./stops.js";
-import { valueAt } from "./track.js";
+import { slopeAt, valueAt } from "./track.js";
 import { markerLeft, type Window, webUnder } from "./windows.js";
 
 /** What is wrong with a design, or wants care, with its sentence for a builder. */
@@ -33,8 +34,15 @@ export interface Hole {
   readonly diameter: number;
   /** A pocket's corners in order; a dot has none. */
   readonly outline?: Polygon;
-  /** Finished radius at `along`; Infinity is flat. */
+  /** Finished radius at `along`, Infinity is flat; how fast it changes there; and the crown there. */
   readonly radius: number;
+  readonly slope: number;
+  readonly crown: number;
+  /** The blank there: its thickness, and half its width. */
+  readonly blank: number;
+  readonly halfWidth: number;
+  readonly fill: FillSpec;
+  readonly bit: BitSpec;
   /** What the radius removes, without tolerances: nearest the centre line, at the centre, farthest out. */
   readonly removal: { readonly inner: number; readonly centre: number; readonly outer: number };
   /** Depths of the bit's rim that keep the marker and the board; min > max where none does. */
@@ -66,6 +74,12 @@ export interface Report {
   readonly slots?: SlotPlan;
   /** What to mix, ml, waste included, where a fill is poured. */
   readonly pour?: Pour;
+  /** What of the board the windows rest on. */
+  readonly board: {
+    readonly length: number;
+    readonly web: number;
+    readonly channel?: Required<Channel>;
+  };
   /** Every default that was used, by its path in the design. */
   readonly assumed: Readonly<Record<string, number>>;
   readonly cautions: readonly string[];
@@ -115,9 +129,14 @@ export function reportOn(neck: Neck): Report {
     stops: { common: commonOf(stops.common, holes), settings: stops.settings },
     ...(slots ? { slots } : {}),
     ...(pour ? { pour } : {}),
+    board: boardOf(neck),
     assumed: spec.assumed,
     cautions: cautionsFor(spec, pour?.volume),
   };
+}
+
+function boardOf({ spec: { length, web, channel } }: Neck): Report["board"] {
+  return channel === undefined ? { length, web } : { length, web, channel };
 }
 
 /** A finding with its sentence and its remedies, both made only when they are read. */
@@ -151,6 +170,12 @@ function holeOf({ spec, board }: Neck, { marker, bounds, window }: CheckedHole):
     diameter,
     ...(outline ? { outline } : {}),
     radius: valueAt(board.nominal.radius, along),
+    slope: slopeAt(board.nominal.radius, along),
+    crown: valueAt(board.nominal.crown, along),
+    blank: valueAt(board.thickness, along),
+    halfWidth: valueAt(board.width, along) / 2,
+    fill: marker.group.fill,
+    bit: marker.group.bit,
     removal: removalsOf(board, marker),
     window,
     lead: bounds.lead,
