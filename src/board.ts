@@ -56,7 +56,9 @@ export function buildBoard(spec: PartialSpec, issues: DesignIssue[]): Board | un
   if (widths) mustExceedOnBoard("board.width", widths, 0, length, issues);
   if (thicknesses) mustExceedOnBoard("board.thickness", thicknesses, 0, length, issues);
   if (crowns) mustNotFallBelowZero("crown", crowns, length, issues);
-  if (radii && widths) mustExceedHalfWidth(radii, widths, length, issues);
+  if (radii && widths) {
+    mustExceedHalfWidth(radii, widths, length, tolerance?.radius, issues);
+  }
   if (issues.length > before || !widths || !thicknesses || !radii || !crowns || !tolerance) {
     return undefined;
   }
@@ -168,20 +170,36 @@ function mustNotFallBelowZero(
   if (!(least >= 0)) issues.push(issueOf(path, least, "0 mm or more everywhere on the board"));
 }
 
+/** Where a radius does not exceed half the width, or undefined: the worst is at a knot or at an end. */
+function withinHalfWidth(radius: Track, width: Track, length: number): Clash | undefined {
+  const isClash = (along: number) => !(valueAt(radius, along) > valueAt(width, along) / 2);
+  const along = [0, length, ...radius.at, ...width.at].find(
+    (s) => s >= 0 && s <= length && isClash(s),
+  );
+  return along === undefined ? undefined : { along, half: valueAt(width, along) / 2 };
+}
+
+interface Clash {
+  readonly along: number;
+  readonly half: number;
+}
+
 function mustExceedHalfWidth(
   radius: Track,
   width: Track,
   length: number,
+  tolerance: number | undefined,
   issues: DesignIssue[],
 ): void {
-  const places = [0, length, ...radius.at, ...width.at].filter((s) => s >= 0 && s <= length);
-  for (const along of places) {
-    const half = valueAt(width, along) / 2;
-    const here = valueAt(radius, along);
-    if (!(here > half)) {
-      const expected = `more than half the width everywhere on the board, ${half} mm at ${along} mm from the nut`;
-      issues.push(issueOf("radius", here, expected));
-      return;
-    }
+  const clash = withinHalfWidth(radius, width, length);
+  if (clash) {
+    const expected = `more than half the width everywhere on the board, ${clash.half} mm at ${clash.along} mm from the nut`;
+    issues.push(issueOf("radius", valueAt(radius, clash.along), expected));
+    return;
   }
+  const least = scaled(radius, 1 - (tolerance ?? 0));
+  const worst = withinHalfWidth(least, width, length);
+  if (worst === undefined) return;
+  const expected = `a fraction within which the radius exceeds half the width, ${worst.half} mm at ${worst.along} mm from the nut`;
+  issues.push(issueOf("tolerance.radius", tolerance, expected));
 }

@@ -1,45 +1,62 @@
 /** How far a marker stays clear of its fret slots, of the board's edge and of its neighbours. Lengths in mm. */
 import type { Board } from "./board.js";
-import { endsOf, lineAt, type Marker } from "./markers.js";
+import type { Marker } from "./markers.js";
 import { distanceToLine, distanceToSegment, type Point } from "./polygon.js";
+import { endsOf, lineAt } from "./slot-ends.js";
 import { breaksWithin, knot, slopeAt, valueAt } from "./track.js";
 
 /** From the marker's rim to the nearer of the slots on either side of it; negative where it cuts one. */
 export function slotGap(board: Board, marker: Marker): number {
-  const before = endsOf(board, lineAt(board, marker.fret - 1), "whole");
-  const after = endsOf(board, lineAt(board, marker.fret), "whole");
-  const gap = (point: Point) =>
-    Math.min(
-      distanceToLine(point, before.treble, before.bass),
-      distanceToLine(point, after.bass, after.treble),
-    );
-  return marker.outline ? Math.min(...marker.outline.map(gap)) : gap(marker) - marker.diameter / 2;
+  const { fret, outline } = marker;
+  if (outline === undefined) return pointGap(board, fret, marker) - marker.diameter / 2;
+  return Math.min(...outline.map((corner) => pointGap(board, fret, corner)));
+}
+
+/** From a point to the nearer of the slots before and after it. */
+function pointGap(board: Board, fret: number, point: Point): number {
+  const before = lineAt(board, fret - 1);
+  const after = lineAt(board, fret);
+  if (!board.fanned) return Math.min(point.along - before.along, after.along - point.along);
+  const first = endsOf(board, before, "whole");
+  const last = endsOf(board, after, "whole");
+  return Math.min(
+    distanceToLine(point, first.treble, first.bass),
+    distanceToLine(point, last.bass, last.treble),
+  );
 }
 
 /** From the marker's rim to the board's edge or end; negative where it passes it. */
 export function edgeGap(board: Board, marker: Marker): number {
-  if (marker.outline) return Math.min(...marker.outline.map((corner) => cornerGap(board, corner)));
-  const { along, diameter } = marker;
-  return Math.min(distanceToSide(board, marker), board.length - along) - diameter / 2;
+  if (marker.outline) return Math.min(...marker.outline.map((corner) => sideGap(board, corner, 0)));
+  const radius = marker.diameter / 2;
+  return sideGap(board, marker, radius) - radius;
 }
 
-function cornerGap(board: Board, { along, offset }: Point): number {
-  const across = valueAt(board.width, along) / 2 - Math.abs(offset);
-  return Math.min(across / Math.hypot(1, slopeAt(board.width, along) / 2), board.length - along);
+/** From a point to the tapered side, as far along as `reach`, or to the board's end; negative outside. */
+function sideGap(board: Board, { along, offset }: Point, reach: number): number {
+  const aside = Math.abs(offset);
+  const half = valueAt(board.width, along) / 2;
+  const knots = breaksWithin(board.width, along - reach, along + reach);
+  const toSide =
+    knots.length === 0
+      ? (half - aside) / Math.hypot(1, slopeAt(board.width, along) / 2)
+      : Math.sign(half - aside) *
+        distanceToKnottedSide(board, { along, offset: aside }, reach, knots);
+  return Math.min(toSide, board.length - along);
 }
 
-/** From the dot's centre to the tapered side, as far along as the dot reaches; negative outside. */
-function distanceToSide(board: Board, { along, offset, diameter }: Marker): number {
-  const centre = { along, offset: Math.abs(offset) };
-  const from = along - diameter / 2;
-  const to = along + diameter / 2;
-  const side = [from, ...breaksWithin(board.width, from, to), to].map((s) => ({
-    along: s,
-    offset: valueAt(board.width, s) / 2,
+function distanceToKnottedSide(
+  board: Board,
+  point: Point,
+  reach: number,
+  knots: readonly number[],
+): number {
+  const side = [point.along - reach, ...knots, point.along + reach].map((along) => ({
+    along,
+    offset: valueAt(board.width, along) / 2,
   }));
-  const distances = side.slice(1).map((end, i) => distanceToSegment(centre, side[i] ?? end, end));
-  const nearest = Math.min(...distances);
-  return valueAt(board.width, along) / 2 >= centre.offset ? nearest : -nearest;
+  const distances = side.slice(1).map((end, i) => distanceToSegment(point, side[i] ?? end, end));
+  return Math.min(...distances);
 }
 
 /** A pair of markers that stand in each other's way. */

@@ -23,10 +23,18 @@ export interface Edge {
 
 /** The edges at the nut, at each fret on the board, and at the end. */
 export function edgesOf(board: Board, sideDots: boolean): Edge[] {
-  return edgePlaces(board).map((place) => {
-    const { offset, removal, thickness } = edgeAt(board, place.along);
-    const edge = { ...place, offset, removal, thickness };
-    return sideDots ? { ...edge, sideDotLine: thickness / 2 } : edge;
+  return edgePlaces(board).map(({ station, side, along }): Edge => {
+    const { offset, removal, thickness } = edgeAt(board, along);
+    const sideDotLine = thickness / 2;
+    // four plain literals: objects of a known shape are made ten times faster than spread ones
+    if (side) {
+      return sideDots
+        ? { station, side, along, offset, removal, thickness, sideDotLine }
+        : { station, side, along, offset, removal, thickness };
+    }
+    return sideDots
+      ? { station, along, offset, removal, thickness, sideDotLine }
+      : { station, along, offset, removal, thickness };
   });
 }
 
@@ -43,23 +51,25 @@ export function worstEdgeAt(board: Board, along: number, tolerance: number) {
   return { removal, thickness: valueAt(board.thickness, along) - tolerance - removal };
 }
 
+/** Where an edge is looked at. */
+type EdgePlace = Pick<Edge, "station" | "side" | "along">;
+
 /** Where the edges are looked at: both apart where frets are fanned, else both as one. */
-export function edgePlaces(board: Board): Pick<Edge, "station" | "side" | "along">[] {
-  const frets = board.slots.flatMap((line, n) => {
-    return isOnBoard(board, line) ? placesOn(board, line, n === 0 ? "nut" : `fret${n}`) : [];
+export function edgePlaces(board: Board): EdgePlace[] {
+  const places: EdgePlace[] = [];
+  board.slots.forEach((line, n) => {
+    if (!isOnBoard(board, line)) return;
+    const station: Station = n === 0 ? "nut" : `fret${n}`;
+    if (board.fanned) {
+      places.push({ station, side: "bass", along: line.bass });
+      places.push({ station, side: "treble", along: line.treble });
+    } else places.push({ station, along: line.along });
   });
-  return [...frets, { station: "end", along: board.length }];
+  places.push({ station: "end", along: board.length });
+  return places;
 }
 
 /** A slot lies on the board with both its ends. */
 export function isOnBoard(board: Board, { bass, treble }: FretLine): boolean {
   return Math.max(bass, treble) <= board.length;
-}
-
-function placesOn(board: Board, { along, bass, treble }: FretLine, station: Station) {
-  if (!board.fanned) return [{ station, along }];
-  return [
-    { station, side: "bass" as const, along: bass },
-    { station, side: "treble" as const, along: treble },
-  ];
 }

@@ -51,43 +51,42 @@ export interface FindingFacts {
 
 /** All that is to be found, errors first; within a severity hole by hole, then the stop, edges, slots, side dots. */
 export function findingsOf(examined: Examined): FindingFacts[] {
-  const facts = [
-    ...examined.holes.flatMap((_, i) => holeFindings(examined, i)),
+  const facts: FindingFacts[] = [];
+  examined.holes.forEach((hole, i) => {
+    const found = holeFindings(examined.neck, hole);
+    const { fret, side } = hole.marker;
+    for (const finding of found) facts.push({ ...finding, fret, side, hole: i });
+  });
+  facts.push(
     ...overlapFindings(examined),
     ...stopFindings(examined),
     ...edgeFindings(examined),
     ...slotFindings(examined),
     ...sideDotFindings(examined),
-  ];
+  );
   const errors = facts.filter(({ severity }) => severity === "error");
-  const warnings = facts.filter(({ severity }) => severity === "warning");
-  return [...errors, ...warnings];
+  return errors.length === facts.length
+    ? facts
+    : [...errors, ...facts.filter(({ severity }) => severity === "warning")];
 }
 
-function holeFindings({ neck, holes }: Examined, i: number): FindingFacts[] {
-  const hole = holes[i] as CheckedHole;
-  const { fret, side } = hole.marker;
-  return [
-    ...depthFindings(hole),
-    ...plannedFindings(neck, hole),
-    ...placeFindings(neck, hole.marker),
-  ].map((found) => ({ ...found, fret, side, hole: i }));
-}
-
-function depthFindings({ window }: CheckedHole): FindingFacts[] {
-  if (window.min <= window.max) return [];
-  const { min: value, max: limit, maxBy } = window;
-  return [{ code: "no-depth", severity: "error", value, limit, maxBy }];
+function holeFindings(neck: Examined["neck"], hole: CheckedHole): FindingFacts[] {
+  const found: FindingFacts[] = [];
+  const { min, max, maxBy } = hole.window;
+  if (!(min <= max)) found.push({ ...error("no-depth", min, max), maxBy });
+  addPlanned(found, neck, hole);
+  addPlace(found, neck, hole.marker);
+  return found;
 }
 
 /** What the planned depth does wrong. Judged by the window, so that its very ends still pass. */
-function plannedFindings(
+function addPlanned(
+  found: FindingFacts[],
   { spec }: Examined["neck"],
   { marker, bounds, window }: CheckedHole,
-): FindingFacts[] {
+): void {
   const { depth, fill } = marker.group;
-  if (depth === undefined) return [];
-  const found: FindingFacts[] = [];
+  if (depth === undefined) return;
   const left = markerLeft(bounds, depth, spec);
   if (!(left > 0)) found.push(error("nothing-left", left, 0));
   else if (!(depth >= window.min)) found.push(error("below-keep", left, fill.keep));
@@ -97,17 +96,14 @@ function plannedFindings(
     found.push(error("below-web", web, spec.web));
   }
   if (!(depth <= bounds.flush)) found.push(error("below-surface", bounds.flush - depth, 0));
-  return found;
 }
 
-function placeFindings({ board }: Examined["neck"], marker: Marker): FindingFacts[] {
-  const found: FindingFacts[] = [];
+function addPlace(found: FindingFacts[], { board }: Examined["neck"], marker: Marker): void {
   const slot = slotGap(board, marker);
   if (slot < 0) found.push(warning("cuts-slot", slot, 0));
   else if (!(slot >= SLOT_GAP)) found.push(warning("near-slot", slot, SLOT_GAP));
   const edge = edgeGap(board, marker);
   if (!(edge >= 0)) found.push(error("past-edge", edge, 0));
-  return found;
 }
 
 function overlapFindings({ neck }: Examined): FindingFacts[] {

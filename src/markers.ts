@@ -1,9 +1,9 @@
 /** Where the markers lie between the frets. Lengths in mm; `offset` bass negative, treble positive. */
 import type { Board } from "./board.js";
-import type { PocketShape } from "./design.js";
 import { type DesignIssue, issueOf } from "./errors.js";
-import type { FretLine } from "./fret-lines.js";
-import { areaOf, crossingOf, distanceToLine, type Point, type Polygon } from "./polygon.js";
+import { outlineOf } from "./pockets.js";
+import { crossingOf, type Point, type Polygon } from "./polygon.js";
+import { endsOf, lineAt, type Part } from "./slot-ends.js";
 import type { GroupSpec } from "./spec.js";
 import { knot, valueAt } from "./track.js";
 
@@ -83,19 +83,23 @@ function markersAt(
   path: string,
   issues: DesignIssue[],
 ): Marker[] {
-  const places = placesAt(board, group, fret);
-  return places.flatMap(({ side, along, offset }) => {
+  const markers: Marker[] = [];
+  for (const { side, along, offset } of placesAt(board, group, fret)) {
     const { diameter, shape } = group;
-    if (shape === undefined) return [{ group, fret, side, along, offset, diameter }];
+    if (shape === undefined) {
+      markers.push({ group, fret, side, along, offset, diameter });
+      continue;
+    }
     const outline = outlineOf(board, shape, fret, { along, offset });
     if (outline === undefined) {
       issues.push(issueOf(path, fret, "a fret with room for the pocket between its gaps"));
-      return [];
+      continue;
     }
     const offsets = outline.map((corner) => corner.offset);
     const across = Math.max(...offsets) - Math.min(...offsets);
-    return [{ group, fret, side, along, offset, diameter: across, outline }];
-  });
+    markers.push({ group, fret, side, along, offset, diameter: across, outline });
+  }
+  return markers;
 }
 
 interface Place extends Point {
@@ -105,13 +109,11 @@ interface Place extends Point {
 /** The centres of a group's markers at one fret. */
 function placesAt(board: Board, group: GroupSpec, fret: number): Place[] {
   const middle = group.along === "midpoint" ? midpoint : crossing;
-  if (group.arrangement === "single") {
-    return [{ side: "centre", ...middle(board, fret, "whole") }];
-  }
+  if (group.arrangement === "single") return [placed("centre", middle(board, fret, "whole"))];
   if (group.spread === undefined) {
     return [
-      { side: "bass", ...middle(board, fret, "bass") },
-      { side: "treble", ...middle(board, fret, "treble") },
+      placed("bass", middle(board, fret, "bass")),
+      placed("treble", middle(board, fret, "treble")),
     ];
   }
   const centre = middle(board, fret, "whole");
@@ -123,7 +125,9 @@ function placesAt(board: Board, group: GroupSpec, fret: number): Place[] {
   ];
 }
 
-type Part = "whole" | "bass" | "treble";
+function placed(side: Side, { along, offset }: Point): Place {
+  return { side, along, offset };
+}
 
 /** The crossing of the diagonals between two slots, over the whole board or one half of it. */
 function crossing(board: Board, fret: number, part: Part): Point {
@@ -161,81 +165,4 @@ export function leanBetween(board: Board, fret: number): number {
     return (treble.along - bass.along) / (treble.offset - bass.offset);
   });
   return (knot(leans, 0) + knot(leans, 1)) / 2;
-}
-
-/** Where a slot meets the edges, or an edge and the centre line. */
-export function endsOf(board: Board, line: FretLine, part: Part): { bass: Point; treble: Point } {
-  const centre = { along: line.along, offset: 0 };
-  const bass = { along: line.bass, offset: -valueAt(board.width, line.bass) / 2 };
-  const treble = { along: line.treble, offset: valueAt(board.width, line.treble) / 2 };
-  return {
-    bass: part === "treble" ? centre : bass,
-    treble: part === "bass" ? centre : treble,
-  };
-}
-
-/** The nut (0) or a fret. */
-export function lineAt(board: Board, fret: number): FretLine {
-  return board.slots[fret] as FretLine;
-}
-
-/** A pocket's corners, in order; undefined where its gaps leave no room. */
-function outlineOf(
-  board: Board,
-  shape: PocketShape,
-  fret: number,
-  centre: Point,
-): Polygon | undefined {
-  return shape.kind === "rectangle"
-    ? rectangleAround(centre, shape)
-    : trapezoidWithin(board, shape, fret);
-}
-
-function rectangleAround(
-  { along, offset }: Point,
-  { length, width }: { readonly length: number; readonly width: number },
-): Polygon {
-  const corner = (s: 1 | -1, x: 1 | -1) => ({
-    along: along + (s * length) / 2,
-    offset: offset + (x * width) / 2,
-  });
-  return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];
-}
-
-/** The quadrilateral between two slots and the edges, each side moved inward by its gap. */
-function trapezoidWithin(
-  board: Board,
-  { slotGap, edgeGap }: { readonly slotGap: number; readonly edgeGap: number },
-  fret: number,
-): Polygon | undefined {
-  const before = endsOf(board, lineAt(board, fret - 1), "whole");
-  const after = endsOf(board, lineAt(board, fret), "whole");
-  const sides: [Point, Point][] = [
-    inward(before.treble, before.bass, slotGap),
-    inward(before.bass, after.bass, edgeGap),
-    inward(after.bass, after.treble, slotGap),
-    inward(after.treble, before.treble, edgeGap),
-  ];
-  const corners = sides.map(([a, b], i) => {
-    const [c, d] = sides[(i + 1) % 4] as [Point, Point];
-    return crossingOf(a, b, c, d);
-  });
-  const outline = corners.filter((corner) => corner !== undefined);
-  // gaps that meet turn the outline inside out: then some corner lies beyond a side
-  const within = outline.every((corner) =>
-    sides.every(([a, b]) => distanceToLine(corner, a, b) >= -1e-9 * board.length),
-  );
-  return outline.length === 4 && within && areaOf(outline) > 0 ? outline : undefined;
-}
-
-/** The line from a to b moved to its left by `gap`. */
-function inward(a: Point, b: Point, gap: number): [Point, Point] {
-  const along = b.along - a.along;
-  const offset = b.offset - a.offset;
-  const scale = gap / Math.hypot(along, offset);
-  const move = (point: Point) => ({
-    along: point.along - offset * scale,
-    offset: point.offset + along * scale,
-  });
-  return [move(a), move(b)];
 }

@@ -120,20 +120,24 @@ export function reportOn(neck: Neck): Report {
   const findings = findingsOf(examined);
   const depths = settingDepths(examined).map((depth, i) => depth ?? holes[i]?.marker.group.depth);
   const pour = pourOf(spec, neck.markers, depths);
-  return {
-    ...(spec.name === undefined ? {} : { name: spec.name }),
+  const report: Writable<Report> = {
     ok: findings.every(({ severity }) => severity !== "error"),
     findings: findings.map((facts) => toldOf(facts, examined)),
     holes: holes.map((hole) => holeOf(neck, hole)),
     edges,
     stops: { common: commonOf(stops.common, holes), settings: stops.settings },
-    ...(slots ? { slots } : {}),
-    ...(pour ? { pour } : {}),
     board: boardOf(neck),
     assumed: spec.assumed,
     cautions: cautionsFor(spec, pour?.volume),
   };
+  if (spec.name !== undefined) report.name = spec.name;
+  if (slots) report.slots = slots;
+  if (pour) report.pour = pour;
+  return report;
 }
+
+/** A report or a hole while it is being put together. Spreading its parts instead is many times slower. */
+type Writable<T> = { -readonly [Key in keyof T]: T[Key] };
 
 function boardOf({ spec: { length, web, channel } }: Neck): Report["board"] {
   return channel === undefined ? { length, web } : { length, web, channel };
@@ -154,33 +158,33 @@ export function toldOf(facts: FindingFacts, examined: Examined): Finding {
   };
 }
 
-function holeOf({ spec, board }: Neck, { marker, bounds, window }: CheckedHole): Hole {
+function holeOf(neck: Neck, { marker, bounds, window }: CheckedHole): Hole {
+  const { spec, board } = neck;
   const { fret, side, along, offset, diameter, outline } = marker;
-  const { depth } = marker.group;
-  const planned = depth !== undefined && {
-    depth,
-    left: markerLeft(bounds, depth, spec),
-    web: webUnder(bounds, depth),
-  };
-  return {
+  const { depth, fill, bit } = marker.group;
+  const hole: Writable<Hole> = {
     fret,
     side,
     along,
     offset,
     diameter,
-    ...(outline ? { outline } : {}),
     radius: valueAt(board.nominal.radius, along),
     slope: slopeAt(board.nominal.radius, along),
     crown: valueAt(board.nominal.crown, along),
     blank: valueAt(board.thickness, along),
     halfWidth: valueAt(board.width, along) / 2,
-    fill: marker.group.fill,
-    bit: marker.group.bit,
+    fill,
+    bit,
     removal: removalsOf(board, marker),
     window,
     lead: bounds.lead,
-    ...(planned ? { planned } : {}),
   };
+  if (outline) hole.outline = outline;
+  if (depth !== undefined) {
+    const left = markerLeft(bounds, depth, spec);
+    hole.planned = { depth, left, web: webUnder(bounds, depth) };
+  }
+  return hole;
 }
 
 /** Nearest the centre line, at the centre, and farthest out; of a pocket, at its corners. */

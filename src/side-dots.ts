@@ -5,7 +5,8 @@
 import { leadBeyond } from "./bits.js";
 import type { Board } from "./board.js";
 import { edgeAt, worstEdgeAt } from "./edges.js";
-import { leanBetween, lineAt, type Marker } from "./markers.js";
+import { leanBetween, type Marker } from "./markers.js";
+import { lineAt } from "./slot-ends.js";
 import type { Spec } from "./spec.js";
 import { valueAt } from "./track.js";
 

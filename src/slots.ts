@@ -2,10 +2,10 @@
 import type { Board } from "./board.js";
 import { isOnBoard } from "./edges.js";
 import type { FretLine } from "./fret-lines.js";
-import { endsOf } from "./markers.js";
 import { removalOn } from "./removal.js";
+import { endsOf } from "./slot-ends.js";
 import type { Spec } from "./spec.js";
-import { breaksWithin, leastOver } from "./track.js";
+import { breaksWithin, leastOver, valueAt } from "./track.js";
 
 /** The saw depths that suit one fret's slot. */
 export interface SlotDepth {
@@ -31,9 +31,10 @@ export interface SlotPlan {
 export function slotsOf(board: Board, spec: Spec): SlotPlan | undefined {
   const { slot } = spec;
   if (slot === undefined) return undefined;
-  const frets = board.slots.flatMap((line, fret) =>
-    fret > 0 && isOnBoard(board, line) ? [slotDepth(board, spec, slot, line, fret)] : [],
-  );
+  const frets: SlotDepth[] = [];
+  board.slots.forEach((line, fret) => {
+    if (fret > 0 && isOnBoard(board, line)) frets.push(slotDepth(board, spec, slot, line, fret));
+  });
   const [first] = frets;
   if (first === undefined) return undefined;
   const deepest = frets.reduce((a, b) => (b.least > a.least ? b : a), first);
@@ -70,6 +71,9 @@ function slotDepth(
  * line, so it is greatest at an end or at a knot.
  */
 function removalAcross(board: Board, line: FretLine): number {
+  if (!board.fanned) {
+    return removalOn(board.deepest, line.along, valueAt(board.width, line.along) / 2);
+  }
   const { bass, treble } = endsOf(board, line, "whole");
   const from = Math.min(line.bass, line.treble);
   const to = Math.max(line.bass, line.treble);

@@ -126,16 +126,18 @@ function settingFor(
   step: number | undefined,
 ): StopSetting {
   const { min, max, minHole, maxHole } = governing(windows, holes);
-  const leads = new Map<number, number[]>();
-  for (const i of holes) {
-    const lead = at(windows, i).lead ?? 0;
-    leads.set(lead, [...(leads.get(lead) ?? []), i]);
-  }
-  const byLead = [...leads].sort(([a], [b]) => a - b);
-  const least = byLead[0]?.[0] ?? 0;
+  const leads = [...new Set(holes.map((i) => leadAt(windows, i)))].sort((a, b) => a - b);
+  const least = leads[0] ?? 0;
   const depth = onStep(min, max, least, step);
-  const travels = byLead.map(([lead, served]) => ({ lead, travel: depth + lead, holes: served }));
+  const travels = leads.map((lead) => {
+    const served = leads.length === 1 ? holes : holes.filter((i) => leadAt(windows, i) === lead);
+    return { lead, travel: depth + lead, holes: served };
+  });
   return { depth, travel: depth + least, min, max, minHole, maxHole, holes, travels };
+}
+
+function leadAt(windows: readonly StopWindow[], i: number): number {
+  return at(windows, i).lead ?? 0;
 }
 
 /** The middle of [min, max], or the depth nearest to it whose travel falls on a step, where one lies inside. */

@@ -23,6 +23,11 @@ export function constantTrack(value: number): Track {
   return { at: [0], value: [value], slope: [0] };
 }
 
+/** The track has one value everywhere. */
+export function isConstant({ at }: Track): boolean {
+  return at.length === 1;
+}
+
 /** Index of the piece that holds `along`; a knot belongs to the piece that begins there. */
 export function pieceAt(track: Track, along: number): number {
   const { at } = track;
@@ -50,7 +55,12 @@ export function slopeAt(track: Track, along: number): number {
 
 /** Least value over [from, to]: at one of the ends or a knot between. */
 export function leastOver(track: Track, from: number, to: number): number {
-  return extremeOver(track, from, to, Math.min);
+  let least = Math.min(valueAt(track, from), valueAt(track, to));
+  for (let i = 0; i < track.at.length; i++) {
+    const s = knot(track.at, i);
+    if (from < s && s < to) least = Math.min(least, knot(track.value, i));
+  }
+  return least;
 }
 
 /** The knots where the slope may change, strictly inside or on the ends of [from, to]. */
@@ -89,20 +99,6 @@ export function flooredAtZero(track: Track): Track {
     knots,
     knots.map((s) => Math.max(0, valueAt(track, s))),
   );
-}
-
-function extremeOver(
-  track: Track,
-  from: number,
-  to: number,
-  pick: (...values: number[]) => number,
-): number {
-  let extreme = pick(valueAt(track, from), valueAt(track, to));
-  for (let i = 0; i < track.at.length; i++) {
-    const s = knot(track.at, i);
-    if (from < s && s < to) extreme = pick(extreme, knot(track.value, i));
-  }
-  return extreme;
 }
 
 /** An element that the caller knows to exist. */

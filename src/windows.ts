@@ -4,7 +4,7 @@
  */
 import { leadBeyond, leadOf } from "./bits.js";
 import type { Board } from "./board.js";
-import { discFootprint, type Footprint, outlineFootprint } from "./footprint.js";
+import { discFootprint, type Footprint, outlineFootprint, polygonAround } from "./footprint.js";
 import type { Marker } from "./markers.js";
 import { clipped } from "./polygon.js";
 import { greatestRemoval, leastRemoval } from "./removal.js";
@@ -105,8 +105,9 @@ function leadOverChannel(
 }
 
 /** Some part of a footprint lies over the channel. */
-function liesOver(channel: NonNullable<Board["channel"]>, { polygon }: Footprint): boolean {
-  const offsets = clipped(polygon(), channel.from, channel.to).map(({ offset }) => offset);
+function liesOver(channel: NonNullable<Board["channel"]>, footprint: Footprint): boolean {
+  const ground = clipped(polygonAround(footprint), channel.from, channel.to);
+  const offsets = ground.map(({ offset }) => offset);
   const half = channel.width / 2;
   return Math.min(...offsets) < half && Math.max(...offsets) > -half;
 }

@@ -86,7 +86,7 @@ export function readFields(
     issues.push(issueOf(path, value, `an object with ${listOf(known)}`));
     return undefined;
   }
-  const fields: Record<string, unknown> = Object.create(null);
+  const fields: Record<string, unknown> = {};
   for (const key of namesOf(value, path, issues)) {
     if (known.includes(key)) continue;
     issues.push(

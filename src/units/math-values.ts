@@ -22,7 +22,7 @@ export interface LengthScale {
 export function lengthScale(...lengths: readonly unknown[]): LengthScale {
   const unit = lengths.find(isUnit);
   const BigNumber = lengths.map(bigNumberClass).find(Boolean);
-  const number = (value: number) => (BigNumber ? new BigNumber(String(value)) : value);
+  const number = (value: number) => (BigNumber ? new BigNumber(value) : value);
   return unit === undefined
     ? { read: readPlain, write: number }
     : { read: readMillimetres, write: (mm) => new unit.constructor(number(mm), "mm") };
@@ -59,7 +59,7 @@ function readMillimetres(name: string, value: unknown): number {
   throw refused(name, "a length with its unit", value);
 }
 
-function bigNumberClass(length: unknown): (new (text: string) => unknown) | undefined {
+function bigNumberClass(length: unknown): (new (value: number) => unknown) | undefined {
   const number = isUnit(length) ? length.value : length;
   return isKind(number, "isBigNumber") ? number.constructor : undefined;
 }

@@ -60,8 +60,9 @@ function scanNumber(cursor: Cursor): Ratio | string {
 function scanDecimal(whole: string, decimals: string, cursor: Cursor): Ratio | string {
   if (whole + decimals === "") return FORMS;
   const exponent = takeExponent(cursor);
-  if (exponent.length > LONGEST_EXPONENT + 1)
+  if (exponent.length > LONGEST_EXPONENT + 1) {
     return `an exponent of at most ${LONGEST_EXPONENT} digits`;
+  }
   const power = BigInt(Number(exponent) - decimals.length);
   const digits = BigInt(whole + decimals);
   return power >= 0n

@@ -1,0 +1,2 @@
+// the board cut across at a marker
+export { drawSection, type SectionOptions } from "./section.js";

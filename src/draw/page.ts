@@ -1,0 +1,111 @@
+/** A page: a drawing with its heading and notes, as one SVG text. */
+import { HANG, HEADING, LETTER, oneLine, RISE, wrapped } from "./lettering.js";
+import { type Box, boxOf, type Mark, PENS, type Pen, text } from "./marks.js";
+import { attributes, escaped, plain } from "./xml.js";
+
+/** What stands on a page. */
+export interface Page {
+  readonly title: string;
+  /** Below the title. */
+  readonly lines: readonly string[];
+  readonly marks: readonly Mark[];
+  /** Below the drawing. */
+  readonly notes: readonly string[];
+  /** All of it in words, for those who cannot see it. */
+  readonly description: string;
+}
+
+const MARGIN = 4;
+const LEADING = 1.6;
+const LEAST_WIDTH = 150;
+
+/**
+ * Alone or as an image, a drawing takes black on light and white on dark, and black in print; inside a page
+ * (where it is not the root) it takes the colour of the text around it. No background is drawn.
+ */
+const STYLE =
+  "svg.marker-depth{max-width:100%;height:auto}" +
+  "svg.marker-depth:root{color:#000;color-scheme:light dark}" +
+  "@media (prefers-color-scheme:dark){svg.marker-depth:root{color:#fff}}" +
+  "@media print{svg.marker-depth:root{color:#000;color-scheme:light}}";
+
+/** The page as SVG: as large as what stands on it, in mm. */
+export function svgOf(page: Page): string {
+  const marks = composed(page);
+  const box = boxOf(marks);
+  const left = box.left - MARGIN;
+  const top = box.top - MARGIN;
+  const width = box.right + MARGIN - left;
+  const height = box.bottom + MARGIN - top;
+  const body = [
+    `<style>${STYLE}</style>`,
+    ...grouped(marks).map(
+      ([pen, svg]) => `<g${attributes({ class: pen, ...PENS[pen] })}>\n${svg.join("\n")}\n</g>`,
+    ),
+  ].join("\n");
+  const title = oneLine(page.title);
+  const id = `marker-depth-${fingerprint(title + page.description + body)}`;
+  const root = attributes({
+    xmlns: "http://www.w3.org/2000/svg",
+    class: "marker-depth",
+    width: `${plain(width)}mm`,
+    height: `${plain(height)}mm`,
+    viewBox: [left, top, width, height].map(plain).join(" "),
+    role: "img",
+    "aria-labelledby": `${id}-title`,
+    "aria-describedby": `${id}-desc`,
+  });
+  return [
+    `<svg${root}>`,
+    `<title id="${id}-title">${escaped(title)}</title>`,
+    `<desc id="${id}-desc">${escaped(oneLine(page.description))}</desc>`,
+    body,
+    "</svg>\n",
+  ].join("\n");
+}
+
+/** Heading above the drawing, notes below it, all from its left edge on. */
+function composed({ title, lines, marks, notes }: Page): Mark[] {
+  const box = boxOf(marks);
+  const width = Math.max(box.right - box.left, LEAST_WIDTH);
+  const titles = wrapped(title, width, HEADING, 3);
+  const heading = lines.flatMap((words) => wrapped(words, width));
+  const step = LETTER * LEADING;
+  const headingEnd = box.top - 2 * LETTER;
+  const titleEnd = headingEnd - step * heading.length;
+  return [
+    ...stacked(titles, box.left, titleEnd - (titles.length - 1) * HEADING * LEADING, HEADING),
+    ...stacked(heading, box.left, titleEnd + step, LETTER),
+    ...marks,
+    ...stacked(notesOf(notes, width), box.left, notesStart(box), LETTER),
+  ];
+}
+
+function notesOf(notes: readonly string[], width: number): string[] {
+  return notes.flatMap((words) => wrapped(words, width));
+}
+
+function notesStart(box: Box): number {
+  return box.bottom + LETTER * (RISE + HANG) + LETTER;
+}
+
+function stacked(lines: readonly string[], x: number, y: number, height: number): Mark[] {
+  return lines.map((words, i) => text(words, [x, y + i * height * LEADING], { height }));
+}
+
+/** Marks gathered by pen, light areas first and letters last, so that nothing covers what matters more. */
+function grouped(marks: readonly Mark[]): [Pen, string[]][] {
+  return (Object.keys(PENS) as Pen[]).flatMap((pen) => {
+    const svg = marks.filter((mark) => mark.pen === pen).map((mark) => mark.svg);
+    return svg.length > 0 ? [[pen, svg] as [Pen, string[]]] : [];
+  });
+}
+
+/** A short name for a text, always the same for the same one (FNV-1a, 32 bits). */
+function fingerprint(words: string): string {
+  let hash = 0x811c9dc5;
+  for (let i = 0; i < words.length; i++) {
+    hash = Math.imul(hash ^ words.charCodeAt(i), 0x01000193);
+  }
+  return (hash >>> 0).toString(16).padStart(8, "0");
+}

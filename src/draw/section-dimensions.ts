@@ -1,0 +1,184 @@
+/** Dimensions of a section: depths on the hole's side, thicknesses on the other, widths above and below. */
+import type { Report } from "../report.js";
+import { type Cut, markerLeft, woodUnder } from "./cut.js";
+import { ABOVE, across, upward } from "./dimensions.js";
+import { LETTER, widthOf } from "./lettering.js";
+import { type Level, levelMarks } from "./levels.js";
+import { arrow, line, type Mark, type Spot, text } from "./marks.js";
+import type { Paper } from "./section-paper.js";
+import { windowBar } from "./window-bar.js";
+import { figure, hasWindow, LIMITS, least, most, settingOf } from "./words.js";
+
+/** Between rows or columns of dimension lines. */
+const ROW = 9;
+
+/** All of them. */
+export function sectionDimensions(report: Report, cut: Cut, paper: Paper): Mark[] {
+  return [
+    ...axisMarks(cut, paper),
+    ...aboveMarks(cut, paper),
+    ...belowMarks(cut, paper),
+    ...thicknessMarks(cut, paper),
+    ...windowMarks(cut, paper),
+    ...levelMarks(levelsOf(report, cut, paper), {
+      x: paper.side * (paper.reach + 13),
+      side: paper.side,
+      origin: 0,
+    }),
+  ];
+}
+
+/** How far a centre line goes past the board. */
+const PAST = 3;
+
+function axisMarks({ main }: Cut, { spot, top, bottom }: Paper): Mark[] {
+  const offsets = [...new Set([0, main.hole.offset])];
+  return offsets.map((offset) => {
+    const [x] = spot([offset, 0]);
+    return line("centre", [
+      [x, top - PAST],
+      [x, bottom + PAST],
+    ]);
+  });
+}
+
+/** The hole's width, and the radius on a row of its own. */
+function aboveMarks(cut: Cut, paper: Paper): Mark[] {
+  const { main } = cut;
+  const { spot, side, top } = paper;
+  const width = figure(main.to - main.from);
+  const dimension = across({
+    from: spot([main.from, 0])[0],
+    to: spot([main.to, 0])[0],
+    at: top - ROW,
+    edges: [0, 0],
+    figure: main.hole.outline ? width : `Ø ${width}`,
+    beside: side > 0 ? "from" : "to",
+  });
+  return [...dimension, ...radiusMarks(cut, paper)];
+}
+
+/** An arrow to the finished arc on the side away from the hole, its words toward the middle. */
+function radiusMarks({ main, half, surface }: Cut, { spot, side, top }: Paper): Mark[] {
+  const { radius, slope } = main.hole;
+  const words = radius === Infinity ? "flat" : `R ${figure(radius)}${slope === 0 ? "" : " here"}`;
+  const offset = -0.8 * side * half;
+  const tip = spot([offset, surface(offset)]);
+  const foot: Spot = [tip[0] + 5 * side, top - 2 * ROW];
+  const length = Math.hypot(tip[0] - foot[0], tip[1] - foot[1]);
+  const toward: Spot = [(tip[0] - foot[0]) / length, (tip[1] - foot[1]) / length];
+  return [
+    line("narrow", [tip, foot, [foot[0] + side * widthOf(words), foot[1]]]),
+    arrow(tip, toward),
+    text(words, [foot[0], foot[1] - ABOVE], { anchor: side > 0 ? "start" : "end" }),
+  ];
+}
+
+/** The rod channel, the hole's distance from the centre line, and the board's width, each on a row of its own. */
+function belowMarks({ main, half, channel }: Cut, { spot, side, bottom }: Paper): Mark[] {
+  const { offset } = main.hole;
+  const row = (n: number) => bottom + PAST + n * ROW;
+  const widthRow = row(1 + Number(channel !== undefined) + Number(offset !== 0));
+  const span = (from: number, to: number, at: number, crowded = false) =>
+    across({
+      from: spot([Math.min(from, to), 0])[0],
+      to: spot([Math.max(from, to), 0])[0],
+      at,
+      edges: [bottom + PAST, bottom + PAST],
+      figure: figure(Math.abs(to - from)),
+      beside: side > 0 ? "from" : "to",
+      crowded,
+    });
+  return [
+    ...(channel ? span(-channel.half, channel.half, row(1), offset !== 0) : []),
+    ...(offset === 0 ? [] : span(0, offset, widthRow - ROW)),
+    ...span(-half, half, widthRow),
+    ...sideNames(spot([half, 0])[0], widthRow),
+  ];
+}
+
+/** Which side is which, outside the width and clear of its figure where that stands outside too. */
+function sideNames(half: number, y: number): Mark[] {
+  const below = y + 1.5 * LETTER;
+  return [text("bass", [-half, below], { anchor: "end" }), text("treble", [half, below])];
+}
+
+/** The edge face that is left, and the blank. */
+function thicknessMarks({ half, blank, surface }: Cut, { spot, side, reach }: Paper): Mark[] {
+  const edge = spot([-side * half, 0])[0];
+  const span = (top: number, n: number) =>
+    upward({
+      from: spot([0, blank])[1],
+      to: spot([0, top])[1],
+      at: -side * (reach + n * ROW),
+      edges: [edge, edge],
+      figure: figure(blank - top),
+      beside: "to",
+    });
+  return [...span(surface(half), 1), ...span(0, 2)];
+}
+
+/** The window, beside the board. */
+function windowMarks({ main }: Cut, { spot, side, reach }: Paper): Mark[] {
+  const { min, max } = main.hole.window;
+  const x = side * (reach + 4);
+  const from: Spot = [x, spot([0, Math.min(min, max)])[1]];
+  const to: Spot = [x + 4 * side, spot([0, Math.max(min, max)])[1]];
+  return windowBar(from, to, hasWindow(main.hole));
+}
+
+/** Every depth that matters, with its words. */
+function levelsOf(report: Report, cut: Cut, { spot, side }: Paper): Level[] {
+  const { half, blank, main, channel, surface } = cut;
+  const { hole } = main;
+  const { crown, window, fill, lead } = hole;
+  const wall = side > 0 ? main.to : main.from;
+  const rim = surface(Math.min(half, Math.abs(wall)));
+  const level = (offset: number, depth: number, words: string): Level => {
+    return { start: spot([offset, depth]), words };
+  };
+  const at = (depth: number, words: string) => level(wall, depth, `${figure(depth)} ${words}`);
+  return [
+    level(side * half, 0, "0.00 flat top"),
+    ...(crown > 0 ? [level(0, crown, `${figure(crown)} crest`)] : []),
+    at(rim, "removed at the outer wall"),
+    ...(fill.kind === "solid" ? [at(main.depth - fill.thickness, "top of the dot, as glued")] : []),
+    level(wall, window.min, `${least(window.min)} least depth`),
+    level(wall, window.max, `${most(window.max)} most depth (${LIMITS[window.maxBy]})`),
+    ...depthLevels(report, cut, at),
+    ...(lead > 0 ? [level(hole.offset, main.depth + lead, tipWords(cut))] : []),
+    ...(channel
+      ? [level(side * channel.half, channel.roof, `${figure(channel.roof)} roof of the channel`)]
+      : []),
+    level(side * half, blank, `${figure(blank)} underside`),
+  ];
+}
+
+type LevelAt = (depth: number, words: string) => Level;
+
+/** The depth drawn, and that of the stop setting where another is planned. */
+function depthLevels(report: Report, cut: Cut, at: LevelAt): Level[] {
+  const { depth, why, index, hole } = cut.main;
+  const served = settingOf(report, index);
+  const travel = (rim: number) => `travel ${figure(rim + hole.lead)}`;
+  const setting = served && `${served.name}, ${travel(served.setting.depth)}`;
+  const left = leftWords(cut);
+  if (why === "planned") {
+    const drawn = at(depth, `planned depth, ${travel(depth)}: ${left}`);
+    return served && setting ? [drawn, at(served.setting.depth, setting)] : [drawn];
+  }
+  return why === "setting" ? [at(depth, `${setting}: ${left}`)] : [];
+}
+
+function leftWords(cut: Cut): string {
+  const left = markerLeft(cut);
+  if (cut.main.depth >= cut.blank) return "through the board";
+  return left > 0 ? `leaves ${figure(left)} of marker` : `${figure(-left)} short, no marker left`;
+}
+
+function tipWords(cut: Cut): string {
+  const { depth, hole } = cut.main;
+  const wood = woodUnder(cut);
+  const left = wood > 0 ? `leaves ${figure(wood)} of wood` : `${figure(-wood)} through the wood`;
+  return `${figure(depth + hole.lead)} tip of the bit: ${left}`;
+}

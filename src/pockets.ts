@@ -1,0 +1,66 @@
+/** Outlines of routed pockets. Lengths in mm. */
+import type { Board } from "./board.js";
+import type { PocketShape } from "./design.js";
+import { areaOf, crossingOf, distanceToLine, type Point, type Polygon } from "./polygon.js";
+import { endsOf, lineAt } from "./slot-ends.js";
+
+/** A pocket's corners, in order; undefined where its gaps leave no room. */
+export function outlineOf(
+  board: Board,
+  shape: PocketShape,
+  fret: number,
+  centre: Point,
+): Polygon | undefined {
+  return shape.kind === "rectangle"
+    ? rectangleAround(centre, shape)
+    : trapezoidWithin(board, shape, fret);
+}
+
+function rectangleAround(
+  { along, offset }: Point,
+  { length, width }: { readonly length: number; readonly width: number },
+): Polygon {
+  const corner = (s: 1 | -1, x: 1 | -1) => ({
+    along: along + (s * length) / 2,
+    offset: offset + (x * width) / 2,
+  });
+  return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];
+}
+
+/** The quadrilateral between two slots and the edges, each side moved inward by its gap. */
+function trapezoidWithin(
+  board: Board,
+  { slotGap, edgeGap }: { readonly slotGap: number; readonly edgeGap: number },
+  fret: number,
+): Polygon | undefined {
+  const before = endsOf(board, lineAt(board, fret - 1), "whole");
+  const after = endsOf(board, lineAt(board, fret), "whole");
+  const sides: [Point, Point][] = [
+    inward(before.treble, before.bass, slotGap),
+    inward(before.bass, after.bass, edgeGap),
+    inward(after.bass, after.treble, slotGap),
+    inward(after.treble, before.treble, edgeGap),
+  ];
+  const corners = sides.map(([a, b], i) => {
+    const [c, d] = sides[(i + 1) % 4] as [Point, Point];
+    return crossingOf(a, b, c, d);
+  });
+  const outline = corners.filter((corner) => corner !== undefined);
+  // gaps that meet turn the outline inside out: then some corner lies beyond a side
+  const within = outline.every((corner) =>
+    sides.every(([a, b]) => distanceToLine(corner, a, b) >= -1e-9 * board.length),
+  );
+  return outline.length === 4 && within && areaOf(outline) > 0 ? outline : undefined;
+}
+
+/** The line from a to b moved to its left by `gap`. */
+function inward(a: Point, b: Point, gap: number): [Point, Point] {
+  const along = b.along - a.along;
+  const offset = b.offset - a.offset;
+  const scale = gap / Math.hypot(along, offset);
+  const move = (point: Point) => ({
+    along: point.along - offset * scale,
+    offset: point.offset + along * scale,
+  });
+  return [move(a), move(b)];
+}

@@ -1,0 +1,24 @@
+/** Where the nut and the fret slots meet the edges and the centre line. Lengths in mm. */
+import type { Board } from "./board.js";
+import type { FretLine } from "./fret-lines.js";
+import type { Point } from "./polygon.js";
+import { valueAt } from "./track.js";
+
+/** The whole board, or one half of it. */
+export type Part = "whole" | "bass" | "treble";
+
+/** Where a slot meets the edges, or an edge and the centre line. */
+export function endsOf(board: Board, line: FretLine, part: Part): { bass: Point; treble: Point } {
+  const centre = { along: line.along, offset: 0 };
+  const bass = { along: line.bass, offset: -valueAt(board.width, line.bass) / 2 };
+  const treble = { along: line.treble, offset: valueAt(board.width, line.treble) / 2 };
+  return {
+    bass: part === "treble" ? centre : bass,
+    treble: part === "bass" ? centre : treble,
+  };
+}
+
+/** The nut (0) or a fret. */
+export function lineAt(board: Board, fret: number): FretLine {
+  return board.slots[fret] as FretLine;
+}
