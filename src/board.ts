@@ -2,7 +2,7 @@
 import type { Station } from "./design.js";
 import { type DesignIssue, issueOf } from "./errors.js";
 import { type FretLine, fretLines, type WidthAt } from "./fret-lines.js";
-import type { PartialSpec, ProfileSpec, ScaleSpec, Spec } from "./spec.js";
+import type { PartialSpec, ProfileSpec, ScaleSpec } from "./spec.js";
 import {
   constantTrack,
   flooredAtZero,
@@ -21,56 +21,116 @@ export interface Surface {
   readonly radius: Track;
 }
 
-/** A board, ready for arithmetic. */
-export interface Board {
+/** The board's outline seen from above, and its frets. */
+export interface Frame {
   readonly length: number;
   /** The nut and frets 1, 2, … */
   readonly slots: readonly FretLine[];
   /** Frets are fanned: bass and treble edges differ. */
   readonly fanned: boolean;
   readonly width: Track;
-  readonly thickness: Track;
-  readonly channel: Spec["channel"];
+}
+
+/** The surfaces between which the finished one lies, within the tolerances. */
+export interface Surfaces {
   /** As designed. */
   readonly nominal: Surface;
-  /** The most that is removed within the tolerances. */
+  /** The most that is removed. */
   readonly deepest: Surface;
-  /** The least that is removed within the tolerances; the crown is at least 0. */
+  /** The least that is removed; the crown is at least 0. */
   readonly shallowest: Surface;
+}
+
+/** A board, ready for arithmetic. */
+export interface Board extends Frame, Surfaces {
+  readonly thickness: Track;
 }
 
 /** Builds the board; issues where its parts do not suit each other. */
 export function buildBoard(spec: PartialSpec, issues: DesignIssue[]): Board | undefined {
-  const { scale, length, width, thickness, radius, crown, tolerance } = spec;
+  const frame = buildFrame(spec, issues);
+  if (frame === undefined) return undefined;
+  if (isBackward(spec.channel)) {
+    const { from, to } = spec.channel;
+    const expected = `less than where the channel ends, ${to} mm`;
+    issues.push(issueOf("board.channel.from", from, expected));
+  }
+  const thickness = buildThickness(frame, spec, issues);
+  const surfaces = buildSurfaces(frame, spec, issues);
+  if (thickness === undefined || surfaces === undefined) return undefined;
+  const { length, slots, fanned, width } = frame;
+  const { nominal, deepest, shallowest } = surfaces;
+  return { length, slots, fanned, width, thickness, nominal, deepest, shallowest };
+}
+
+/** The channel ends before it begins. */
+export function isBackward(
+  channel: PartialSpec["channel"],
+): channel is NonNullable<PartialSpec["channel"]> {
+  return channel !== undefined && !(channel.from < channel.to);
+}
+
+/** The outline and the frets. */
+export function buildFrame(spec: PartialSpec, issues: DesignIssue[]): Frame | undefined {
+  const { scale, length, width } = spec;
   if (scale === undefined || length === undefined || width === undefined) return undefined;
-  const lines = placeFrets(scale, width, length, issues);
-  if (lines === undefined) return undefined;
-  const slots = lines.map(({ along }) => along);
+  const slots = placeFrets(scale, width, length, issues);
+  if (slots === undefined) return undefined;
+  const along = slots.map((line) => line.along);
+  const widths = profileTrack(width, "board.width", along, length, issues);
+  if (widths === undefined) return undefined;
+  const isPositive = mustExceedZero("board.width", widths, length, issues);
+  const fanned = scale.kind === "fanned";
+  return isPositive ? { length, slots, fanned, width: widths } : undefined;
+}
+
+/** The flat blank's thickness. */
+export function buildThickness(
+  frame: Frame,
+  spec: PartialSpec,
+  issues: DesignIssue[],
+): Track | undefined {
+  const track = trackOf(frame, spec.thickness, "board.thickness", issues);
+  if (track === undefined) return undefined;
+  return mustExceedZero("board.thickness", track, frame.length, issues) ? track : undefined;
+}
+
+/** The three surfaces. */
+export function buildSurfaces(
+  frame: Frame,
+  spec: PartialSpec,
+  issues: DesignIssue[],
+): Surfaces | undefined {
+  const { tolerance } = spec;
+  const radius = trackOf(frame, spec.radius, "radius", issues);
+  const crown = trackOf(frame, spec.crown, "crown", issues);
   const before = issues.length;
-  const track = (profile: ProfileSpec | undefined, path: string) =>
-    profile === undefined ? undefined : profileTrack(profile, path, slots, length, issues);
-  const widths = track(width, "board.width");
-  const thicknesses = track(thickness, "board.thickness");
-  const radii = track(radius, "radius");
-  const crowns = track(crown, "crown");
-  if (widths) mustExceedOnBoard("board.width", widths, 0, length, issues);
-  if (thicknesses) mustExceedOnBoard("board.thickness", thicknesses, 0, length, issues);
-  if (crowns) mustNotFallBelowZero("crown", crowns, length, issues);
-  if (radii && widths) {
-    mustExceedHalfWidth(radii, widths, length, tolerance?.radius, issues);
-  }
-  if (issues.length > before || !widths || !thicknesses || !radii || !crowns || !tolerance) {
-    return undefined;
-  }
+  if (crown) mustNotFallBelowZero("crown", crown, frame.length, issues);
+  if (radius) mustExceedHalfWidth(radius, frame.width, frame.length, tolerance?.radius, issues);
+  if (issues.length > before || !radius || !crown || !tolerance) return undefined;
   return {
-    length,
-    slots: lines,
-    fanned: scale.kind === "fanned",
-    width: widths,
-    thickness: thicknesses,
-    channel: spec.channel,
-    ...surfaces(radii, crowns, tolerance),
+    nominal: { radius, crown },
+    deepest: {
+      radius: scaled(radius, 1 - tolerance.radius),
+      crown: shifted(crown, tolerance.crown),
+    },
+    shallowest: {
+      radius: scaled(radius, 1 + tolerance.radius),
+      crown: flooredAtZero(shifted(crown, -tolerance.crown)),
+    },
   };
+}
+
+function trackOf(
+  { slots, length }: Frame,
+  profile: ProfileSpec | undefined,
+  path: string,
+  issues: DesignIssue[],
+): Track | undefined {
+  if (profile === undefined) return undefined;
+  if (typeof profile === "number") return constantTrack(profile);
+  const along = slots.map((line) => line.along);
+  return profileTrack(profile, path, along, length, issues);
 }
 
 /** The frets, with an issue where fanned ones cannot be placed on this width. */
@@ -93,21 +153,6 @@ export function placeFrets(
     issues.push(issueOf("scale", scale, "fanned frets that meet both edges of the board"));
   }
   return lines;
-}
-
-/** The three surfaces between which the finished one lies. */
-function surfaces(radius: Track, crown: Track, tolerance: Spec["tolerance"]) {
-  return {
-    nominal: { radius, crown },
-    deepest: {
-      radius: scaled(radius, 1 - tolerance.radius),
-      crown: shifted(crown, tolerance.crown),
-    },
-    shallowest: {
-      radius: scaled(radius, 1 + tolerance.radius),
-      crown: flooredAtZero(shifted(crown, -tolerance.crown)),
-    },
-  };
 }
 
 /** Where a station lies along the board, mm. */
@@ -147,17 +192,16 @@ export function profileTrack(
   );
 }
 
-function mustExceedOnBoard(
+function mustExceedZero(
   path: string,
   track: Track,
-  bound: number,
   length: number,
   issues: DesignIssue[],
-): void {
+): boolean {
   const least = leastOver(track, 0, length);
-  if (!(least > bound)) {
-    issues.push(issueOf(path, least, `more than ${bound} mm everywhere on the board`));
-  }
+  if (least > 0) return true;
+  issues.push(issueOf(path, least, "more than 0 mm everywhere on the board"));
+  return false;
 }
 
 function mustNotFallBelowZero(

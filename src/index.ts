@@ -8,6 +8,7 @@ export {
   profileAt,
   removalAt,
 } from "./building-blocks.js";
+export { type Checked, checkMany } from "./check-many.js";
 // the design
 export type {
   Bit,
@@ -27,7 +28,9 @@ export type { Edge } from "./edges.js";
 export { DesignError, type DesignIssue } from "./errors.js";
 export type { FindingCode } from "./findings.js";
 export type { FretLine } from "./fret-lines.js";
+export { type FrontierRow, frontier } from "./frontier.js";
 export { diagonalCrossing } from "./markers.js";
+export type { SweepPath } from "./paths.js";
 export type { Pour } from "./pour.js";
 export { HALF_MILLIMETRES, SIXTEENTHS, WHOLE_MILLIMETRES } from "./racks.js";
 export type { Remedy } from "./remedies.js";
@@ -40,4 +43,13 @@ export type { SlotDepth, SlotPlan } from "./slots.js";
 export type { BitSpec, FillSpec } from "./spec.js";
 // the stop plan
 export { type StopPlan, type StopSetting, type StopWindow, stopSettings } from "./stops.js";
+// many designs
+export {
+  type Axes,
+  type Axis,
+  type Sweep,
+  type SweepColumns,
+  type SweepOptions,
+  sweep,
+} from "./sweep.js";
 export type { Window } from "./windows.js";

@@ -1,5 +1,5 @@
 /** Where the markers lie between the frets. Lengths in mm; `offset` bass negative, treble positive. */
-import type { Board } from "./board.js";
+import type { Frame } from "./board.js";
 import { type DesignIssue, issueOf } from "./errors.js";
 import { outlineOf } from "./pockets.js";
 import { crossingOf, type Point, type Polygon } from "./polygon.js";
@@ -56,7 +56,7 @@ export function diagonalCrossing(
 
 /** Lays out every marker of the groups: by fret, bass before treble. */
 export function layOut(
-  board: Board,
+  board: Frame,
   groups: readonly GroupSpec[],
   issues: DesignIssue[],
 ): readonly Marker[] {
@@ -77,7 +77,7 @@ export function layOut(
 }
 
 function markersAt(
-  board: Board,
+  board: Frame,
   group: GroupSpec,
   fret: number,
   path: string,
@@ -107,7 +107,7 @@ interface Place extends Point {
 }
 
 /** The centres of a group's markers at one fret. */
-function placesAt(board: Board, group: GroupSpec, fret: number): Place[] {
+function placesAt(board: Frame, group: GroupSpec, fret: number): Place[] {
   const middle = group.along === "midpoint" ? midpoint : crossing;
   if (group.arrangement === "single") return [placed("centre", middle(board, fret, "whole"))];
   if (group.spread === undefined) {
@@ -130,7 +130,7 @@ function placed(side: Side, { along, offset }: Point): Place {
 }
 
 /** The crossing of the diagonals between two slots, over the whole board or one half of it. */
-function crossing(board: Board, fret: number, part: Part): Point {
+function crossing(board: Frame, fret: number, part: Part): Point {
   if (board.fanned) return fannedCrossing(board, fret, part);
   const from = lineAt(board, fret - 1).along;
   const to = lineAt(board, fret).along;
@@ -138,7 +138,7 @@ function crossing(board: Board, fret: number, part: Part): Point {
   return { along: from + x.along, offset: sideways(part, x.offset) };
 }
 
-function fannedCrossing(board: Board, fret: number, part: Part): Point {
+function fannedCrossing(board: Frame, fret: number, part: Part): Point {
   const before = endsOf(board, lineAt(board, fret - 1), part);
   const after = endsOf(board, lineAt(board, fret), part);
   // the diagonals of a convex quadrilateral always cross
@@ -147,7 +147,7 @@ function fannedCrossing(board: Board, fret: number, part: Part): Point {
 }
 
 /** The other habit: midway between the slots; a double a quarter of the width there from the centre. */
-function midpoint(board: Board, fret: number, part: Part): Point {
+function midpoint(board: Frame, fret: number, part: Part): Point {
   const along = (lineAt(board, fret - 1).along + lineAt(board, fret).along) / 2;
   const offset = sideways(part, valueAt(board.width, along) / 4);
   return { along: along + leanBetween(board, fret) * offset, offset };
@@ -158,7 +158,7 @@ function sideways(part: Part, offset: number): number {
 }
 
 /** How far a line midway between two slots moves along the board per mm across it; 0 for square frets. */
-export function leanBetween(board: Board, fret: number): number {
+export function leanBetween(board: Frame, fret: number): number {
   if (!board.fanned) return 0;
   const leans = [fret - 1, fret].map((n) => {
     const { bass, treble } = endsOf(board, lineAt(board, n), "whole");

@@ -1,12 +1,12 @@
 /** Outlines of routed pockets. Lengths in mm. */
-import type { Board } from "./board.js";
+import type { Frame } from "./board.js";
 import type { PocketShape } from "./design.js";
 import { areaOf, crossingOf, distanceToLine, type Point, type Polygon } from "./polygon.js";
 import { endsOf, lineAt } from "./slot-ends.js";
 
 /** A pocket's corners, in order; undefined where its gaps leave no room. */
 export function outlineOf(
-  board: Board,
+  board: Frame,
   shape: PocketShape,
   fret: number,
   centre: Point,
@@ -29,7 +29,7 @@ function rectangleAround(
 
 /** The quadrilateral between two slots and the edges, each side moved inward by its gap. */
 function trapezoidWithin(
-  board: Board,
+  board: Frame,
   { slotGap, edgeGap }: { readonly slotGap: number; readonly edgeGap: number },
   fret: number,
 ): Polygon | undefined {

@@ -1,5 +1,5 @@
 /** Where the nut and the fret slots meet the edges and the centre line. Lengths in mm. */
-import type { Board } from "./board.js";
+import type { Frame } from "./board.js";
 import type { FretLine } from "./fret-lines.js";
 import type { Point } from "./polygon.js";
 import { valueAt } from "./track.js";
@@ -8,7 +8,7 @@ import { valueAt } from "./track.js";
 export type Part = "whole" | "bass" | "treble";
 
 /** Where a slot meets the edges, or an edge and the centre line. */
-export function endsOf(board: Board, line: FretLine, part: Part): { bass: Point; treble: Point } {
+export function endsOf(board: Frame, line: FretLine, part: Part): { bass: Point; treble: Point } {
   const centre = { along: line.along, offset: 0 };
   const bass = { along: line.bass, offset: -valueAt(board.width, line.bass) / 2 };
   const treble = { along: line.treble, offset: valueAt(board.width, line.treble) / 2 };
@@ -19,6 +19,6 @@ export function endsOf(board: Board, line: FretLine, part: Part): { bass: Point;
 }
 
 /** The nut (0) or a fret. */
-export function lineAt(board: Board, fret: number): FretLine {
+export function lineAt(board: Frame, fret: number): FretLine {
   return board.slots[fret] as FretLine;
 }

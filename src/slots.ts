@@ -50,7 +50,7 @@ export function slotsOf(board: Board, spec: Spec): SlotPlan | undefined {
 
 function slotDepth(
   board: Board,
-  { tolerance }: Spec,
+  { tolerance, channel }: Spec,
   slot: NonNullable<Spec["slot"]>,
   line: FretLine,
   fret: number,
@@ -59,7 +59,6 @@ function slotDepth(
   const to = Math.max(line.bass, line.treble);
   const least = slot.tang + slot.clearance + removalAcross(board, line);
   const thickness = leastOver(board.thickness, from, to) - tolerance.thickness;
-  const { channel } = board;
   // the slot crosses the channel on the centre line, a fanned one somewhat before or after
   const overChannel = channel !== undefined && channel.from <= to && from <= channel.to;
   const most = thickness - slot.web - (overChannel ? channel.depth : 0);

@@ -104,15 +104,37 @@ function governing(windows: readonly StopWindow[], holes: readonly number[]): Co
  */
 function fewestGroups(windows: readonly StopWindow[]): number[][] {
   const holes = windows.map((_, i) => i).filter((i) => at(windows, i).min <= at(windows, i).max);
-  const byMax = [...holes].sort((a, b) => at(windows, a).max - at(windows, b).max);
+  const mins = holes.map((i) => at(windows, i).min);
+  const maxs = holes.map((i) => at(windows, i).max);
   const stabs: number[] = [];
-  for (const i of byMax) {
-    const last = stabs[stabs.length - 1];
-    if (last === undefined || at(windows, i).min > last) stabs.push(at(windows, i).max);
+  for (let stab = nextStab(mins, maxs, -Infinity); stab < Infinity; ) {
+    stabs.push(stab);
+    stab = nextStab(mins, maxs, stab);
   }
   const groups: number[][] = stabs.map(() => []);
   for (const i of holes) groups[deepestInside(at(windows, i), stabs)]?.push(i);
   return groups;
+}
+
+/** The least max of the windows that begin after the last stab; Infinity where none is left. */
+export function nextStab(mins: ArrayLike<number>, maxs: ArrayLike<number>, last: number): number {
+  let stab = Infinity;
+  for (let i = 0; i < mins.length; i++) {
+    if ((mins[i] as number) > last && (maxs[i] as number) < stab) stab = maxs[i] as number;
+  }
+  return stab;
+}
+
+/** How many settings these windows need; 0 where some window is empty or there is none. */
+export function settingsNeeded(mins: ArrayLike<number>, maxs: ArrayLike<number>): number {
+  for (let i = 0; i < mins.length; i++) {
+    if (!((mins[i] as number) <= (maxs[i] as number))) return 0;
+  }
+  let count = 0;
+  for (let stab = nextStab(mins, maxs, -Infinity); stab < Infinity; count++) {
+    stab = nextStab(mins, maxs, stab);
+  }
+  return count;
 }
 
 function deepestInside(window: StopWindow, stabs: readonly number[]): number {

@@ -36,28 +36,54 @@ export interface Bounds {
 /** What a window rests on, for one marker. */
 export function boundsOf(board: Board, spec: Spec, marker: Marker): Bounds {
   const { tolerance } = spec;
-  const { diameter, group } = marker;
   const footprint = footprintOf(marker, tolerance.layout);
-  const lead = leadOf(group.bit, diameter);
-  const thickness = leastOver(board.thickness, footprint.from, footprint.to) - tolerance.thickness;
-  const under = thickness - tolerance.stop;
-  const channelLead = leadOverChannel(board, marker, footprint, tolerance.layout);
+  const wood = woodUnder(board, spec, marker, footprint);
   return {
     removal: greatestRemoval(board.deepest, footprint),
-    lead,
-    board: under - lead,
-    overChannel:
-      channelLead === undefined ? Infinity : under - (board.channel?.depth ?? 0) - channelLead,
-    flush:
-      group.fill.kind === "solid"
-        ? group.fill.thickness + leastRemoval(board.shallowest, footprint) - tolerance.stop
-        : Infinity,
+    lead: wood.lead,
+    board: wood.board,
+    overChannel: wood.overChannel,
+    flush: deepestFlush(board, spec, marker, footprint),
   };
+}
+
+/** How far the bit leads its rim, and the least wood under it with its rim at depth 0. */
+export function woodUnder(
+  { thickness: track }: Pick<Board, "thickness">,
+  spec: Spec,
+  marker: Marker,
+  footprint: Footprint,
+) {
+  const { tolerance, channel } = spec;
+  const lead = leadOf(marker.group.bit, marker.diameter);
+  const thickness = leastOver(track, footprint.from, footprint.to) - tolerance.thickness;
+  const under = thickness - tolerance.stop;
+  const channelLead = leadOverChannel(channel, marker, footprint, tolerance.layout);
+  const overChannel =
+    channelLead === undefined ? Infinity : under - (channel?.depth ?? 0) - channelLead;
+  return { lead, board: under - lead, overChannel };
+}
+
+/** Deepest rim at which a solid dot's top still ends flush; Infinity for a poured fill. */
+export function deepestFlush(
+  { shallowest }: Pick<Board, "shallowest">,
+  { tolerance }: Spec,
+  { group: { fill } }: Marker,
+  footprint: Footprint,
+): number {
+  return fill.kind === "solid"
+    ? fill.thickness + leastRemoval(shallowest, footprint) - tolerance.stop
+    : Infinity;
+}
+
+/** Least depth of the rim that keeps the marker. */
+export function leastDepth(removal: number, keep: number, stop: number): number {
+  return removal + keep + stop;
 }
 
 /** The window that follows: [removal + keep + stop error, the least of web, channel and flush]. */
 export function windowOf(bounds: Bounds, keep: number, spec: Spec): Window {
-  const min = bounds.removal + keep + spec.tolerance.stop;
+  const min = leastDepth(bounds.removal, keep, spec.tolerance.stop);
   const web = bounds.board - spec.web;
   const channel = bounds.overChannel - spec.web;
   const max = Math.min(web, channel, bounds.flush);
@@ -71,7 +97,7 @@ export function webUnder(bounds: Bounds, depth: number): number {
 }
 
 /** Deepest rim that leaves `web` under the bit's lowest part. */
-export function deepestForWeb(bounds: Bounds, web: number): number {
+export function deepestForWeb(bounds: Pick<Bounds, "board" | "overChannel">, web: number): number {
   return Math.min(bounds.board, bounds.overChannel) - web;
 }
 
@@ -81,7 +107,7 @@ export function markerLeft(bounds: Bounds, depth: number, spec: Spec): number {
 }
 
 /** The ground that a marker's hole may cover, off by as much as the layout may be. */
-function footprintOf(marker: Marker, layout: number): Footprint {
+export function footprintOf(marker: Marker, layout: number): Footprint {
   return marker.outline
     ? outlineFootprint(marker.outline, layout)
     : discFootprint(marker, marker.diameter / 2 + layout);
@@ -89,12 +115,11 @@ function footprintOf(marker: Marker, layout: number): Footprint {
 
 /** How far the part of the bit that may lie over the rod channel leads the rim; undefined: no part does. */
 function leadOverChannel(
-  board: Board,
+  channel: Spec["channel"],
   marker: Marker,
   footprint: Footprint,
   layout: number,
 ): number | undefined {
-  const { channel } = board;
   if (channel === undefined) return undefined;
   if (marker.outline) return liesOver(channel, footprint) ? 0 : undefined;
   const aside = Math.max(0, Math.abs(marker.offset) - channel.width / 2);
@@ -105,7 +130,7 @@ function leadOverChannel(
 }
 
 /** Some part of a footprint lies over the channel. */
-function liesOver(channel: NonNullable<Board["channel"]>, footprint: Footprint): boolean {
+function liesOver(channel: NonNullable<Spec["channel"]>, footprint: Footprint): boolean {
   const ground = clipped(polygonAround(footprint), channel.from, channel.to);
   const offsets = ground.map(({ offset }) => offset);
   const half = channel.width / 2;

@@ -1,2 +1,7 @@
 // the board cut across at a marker
+
+// the board from above
+export { drawBoard } from "./board.js";
 export { drawSection, type SectionOptions } from "./section.js";
+// every hole's window and the stop settings
+export { drawWindows } from "./windows.js";

@@ -9,7 +9,7 @@ export interface Entry {
 }
 
 /** The room for a sample. */
-const SAMPLE = { width: 10, height: LETTER } as const;
+export const SAMPLE = { width: 10, height: LETTER } as const;
 
 /** The corner across from a sample's first one. */
 export function farFrom([x, y]: Spot): Spot {

@@ -72,10 +72,11 @@ function composed({ title, lines, marks, notes }: Page): Mark[] {
   const heading = lines.flatMap((words) => wrapped(words, width));
   const step = LETTER * LEADING;
   const headingEnd = box.top - 2 * LETTER;
-  const titleEnd = headingEnd - step * heading.length;
+  const headingStart = headingEnd - step * (heading.length - 1);
+  const titleEnd = headingStart - HEADING * LEADING;
   return [
     ...stacked(titles, box.left, titleEnd - (titles.length - 1) * HEADING * LEADING, HEADING),
-    ...stacked(heading, box.left, titleEnd + step, LETTER),
+    ...stacked(heading, box.left, headingStart, LETTER),
     ...marks,
     ...stacked(notesOf(notes, width), box.left, notesStart(box), LETTER),
   ];

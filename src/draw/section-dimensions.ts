@@ -7,7 +7,7 @@ import { type Level, levelMarks } from "./levels.js";
 import { arrow, line, type Mark, type Spot, text } from "./marks.js";
 import type { Paper } from "./section-paper.js";
 import { windowBar } from "./window-bar.js";
-import { figure, hasWindow, LIMITS, least, most, settingOf } from "./words.js";
+import { figure, hasWindow, LIMITS, least, markerWord, most, settingOf } from "./words.js";
 
 /** Between rows or columns of dimension lines. */
 const ROW = 9;
@@ -21,9 +21,10 @@ export function sectionDimensions(report: Report, cut: Cut, paper: Paper): Mark[
     ...thicknessMarks(cut, paper),
     ...windowMarks(cut, paper),
     ...levelMarks(levelsOf(report, cut, paper), {
-      x: paper.side * (paper.reach + 13),
-      side: paper.side,
+      out: paper.reach + 13,
       origin: 0,
+      spot: (along, out) => [paper.side * out, along],
+      anchor: paper.side > 0 ? "start" : "end",
     }),
   ];
 }
@@ -135,14 +136,17 @@ function levelsOf(report: Report, cut: Cut, { spot, side }: Paper): Level[] {
   const wall = side > 0 ? main.to : main.from;
   const rim = surface(Math.min(half, Math.abs(wall)));
   const level = (offset: number, depth: number, words: string): Level => {
-    return { start: spot([offset, depth]), words };
+    const [x, y] = spot([offset, depth]);
+    return { along: y, out: side * x, words };
   };
   const at = (depth: number, words: string) => level(wall, depth, `${figure(depth)} ${words}`);
   return [
     level(side * half, 0, "0.00 flat top"),
     ...(crown > 0 ? [level(0, crown, `${figure(crown)} crest`)] : []),
     at(rim, "removed at the outer wall"),
-    ...(fill.kind === "solid" ? [at(main.depth - fill.thickness, "top of the dot, as glued")] : []),
+    ...(fill.kind === "solid"
+      ? [at(main.depth - fill.thickness, `top of the ${markerWord(hole)}, as glued`)]
+      : []),
     level(wall, window.min, `${least(window.min)} least depth`),
     level(wall, window.max, `${most(window.max)} most depth (${LIMITS[window.maxBy]})`),
     ...depthLevels(report, cut, at),

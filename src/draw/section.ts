@@ -21,7 +21,7 @@ import { scaleWords } from "./scale.js";
 import { sectionDimensions } from "./section-dimensions.js";
 import { type Paper, paperFor } from "./section-paper.js";
 import { windowBar } from "./window-bar.js";
-import { amount, figure, hasWindow, holeName, titled, windowWords } from "./words.js";
+import { amount, figure, hasWindow, holeName, markerWord, titled, windowWords } from "./words.js";
 
 /** How a section is drawn. */
 export interface SectionOptions {
@@ -143,7 +143,7 @@ function legend({ main }: Cut): Entry[] {
   return [
     { words: "board", sample: (corner) => areaSample(corner, -1, WOOD) },
     {
-      words: main.hole.fill.kind === "solid" ? "solid dot" : "epoxy",
+      words: main.hole.fill.kind === "solid" ? `solid ${markerWord(main.hole)}` : "epoxy",
       sample: (corner) => areaSample(corner, 1, FILLING),
     },
     {

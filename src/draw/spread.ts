@@ -23,7 +23,7 @@ export function spread(wanted: readonly number[], apart: number): number[] {
 }
 
 /** A label to the right of an upright line at x. */
-export interface Flag {
+export interface Flown {
   readonly x: number;
   readonly width: number;
 }
@@ -32,7 +32,7 @@ export interface Flag {
  * Rows for flags, 0 the lowest, so that no two overlap and no flag's line runs through another flag: a flag
  * that would reach a line to its right flies higher than that line's own.
  */
-export function flagRows(flags: readonly Flag[]): number[] {
+export function flagRows(flags: readonly Flown[]): number[] {
   const order = flags.map((_, i) => i).sort((a, b) => xOf(flags, b) - xOf(flags, a) || b - a);
   const rows = flags.map(() => 0);
   order.forEach((i, k) => {
@@ -43,6 +43,6 @@ export function flagRows(flags: readonly Flag[]): number[] {
   return rows;
 }
 
-function xOf(flags: readonly Flag[], i: number): number {
+function xOf(flags: readonly Flown[], i: number): number {
   return flags[i]?.x ?? 0;
 }

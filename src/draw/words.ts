@@ -4,9 +4,9 @@ import type { Hole, Report } from "../report.js";
 import type { StopSetting } from "../stops.js";
 import { oneLine } from "./lettering.js";
 
-/** A length, mm, two decimals. */
-export function figure(mm: number): string {
-  return fixed(mm, 2).replace("-", "−");
+/** A length, mm, two decimals unless others are asked for. */
+export function figure(mm: number, decimals = 2): string {
+  return fixed(mm, decimals).replace("-", "−");
 }
 
 /** A least length: never read too small. */
@@ -39,7 +39,7 @@ export function titled(words: string, { name }: Report): string {
 export const LIMITS = {
   web: "web under the bit",
   channel: "web above the channel",
-  flush: "dot must end flush",
+  flush: "must end flush",
 } as const;
 
 /** Some depth suits the hole. */
@@ -74,4 +74,27 @@ export function windowWords({ window }: Hole): string {
   return min <= max
     ? `Depths from ${least(min)} to ${most(max)} suit this hole.`
     : `No depth suits this hole: it needs at least ${least(min)}, and at most ${most(max)} (${LIMITS[maxBy]}).`;
+}
+
+/** “inlay” for a pocket, “dot” for a round hole. */
+export function markerWord({ outline }: Hole): string {
+  return outline ? "inlay" : "dot";
+}
+
+/** A setting that a hole governs, and which ends of its range the hole sets. */
+export interface Governs {
+  readonly ends: readonly ("min" | "max")[];
+  /** “sets the least of A”. */
+  readonly words: string;
+}
+
+/** The settings that a hole governs. */
+export function governed({ stops: { settings } }: Report, hole: number): Governs[] {
+  return settings.flatMap(({ minHole, maxHole }, i) => {
+    const of = settings.length > 1 ? ` of ${settingLetter(i)}` : "";
+    const [min, max] = [minHole === hole, maxHole === hole];
+    if (min && max) return [{ ends: ["min", "max"] as const, words: `sets least and most${of}` }];
+    if (min) return [{ ends: ["min"] as const, words: `sets the least${of}` }];
+    return max ? [{ ends: ["max"] as const, words: `sets the most${of}` }] : [];
+  });
 }

@@ -1,5 +1,6 @@
 // design files
 export type { DesignInput } from "./design-input.js";
-export { FILE_LIMITS, type FileIssue } from "./json.js";
+export { FILE_LIMITS } from "./json.js";
+export type { FileIssue } from "./places.js";
 export { readDesign } from "./read-design.js";
 export { designSchema } from "./schema.js";

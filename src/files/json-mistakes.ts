@@ -68,6 +68,7 @@ export function mistakeStart(text: string, mistake: Mistake): Pick<Mistake, "sta
 function commaBefore(text: string, { code, start }: Mistake): number | undefined {
   const isMissing = code === "PropertyNameExpected" || code === "ValueExpected";
   if (!isMissing || !/[}\]]/.test(text.charAt(start))) return undefined;
-  const before = text.slice(0, start).trimEnd();
-  return before.endsWith(",") ? before.length - 1 : undefined;
+  let before = start - 1;
+  while (/\s/.test(text.charAt(before))) before--;
+  return text.charAt(before) === "," ? before : undefined;
 }

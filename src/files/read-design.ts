@@ -4,8 +4,9 @@ import type { Design } from "../design.js";
 import { DesignError, type DesignIssue, issueOf } from "../errors.js";
 import { prepare } from "../neck.js";
 import { expectedBy, isObject } from "./choice.js";
-import { type FileIssue, placed, placesIn, readJson } from "./json.js";
+import { readJson } from "./json.js";
 import { lengthIn } from "./length.js";
+import { type FileIssue, pathPlaces, placed, START } from "./places.js";
 import { designSchema } from "./schema.js";
 
 /**
@@ -15,7 +16,7 @@ import { designSchema } from "./schema.js";
  * "flat". Angles, fractions and counts are numbers. What `checkDesign` would refuse is refused here, every
  * problem at once, each with its line and column. The text may name its JSON Schema by `$schema`.
  *
- * @param text JSON of at most 1 000 000 characters and 32 levels, without a byte order mark
+ * @param text JSON of at most 1 000 000 characters, 32 levels and 10 000 keys, without a byte order mark
  * @returns the design in mm, which `checkDesign` takes; a flat radius is `Infinity`
  * @throws DesignError; its issues are `FileIssue`s, with `line` and `column`. Of a text that is no JSON
  * they tell just that, at path ""
@@ -32,7 +33,7 @@ import { designSchema } from "./schema.js";
  */
 export function readDesign(text: string): Design {
   if (typeof text !== "string") {
-    throw new DesignError([placed(issueOf("", text, "a text of JSON"), { line: 1, column: 1 })]);
+    throw new DesignError([placed(issueOf("", text, "a text of JSON"), START)]);
   }
   const { value, isJson, issues } = readJson(text);
   if (!isJson) throw new DesignError(issues);
@@ -51,7 +52,7 @@ function inText(
   ...later: readonly (readonly DesignIssue[])[]
 ): FileIssue[] {
   if (issues.length === 0 && later.every((kind) => kind.length === 0)) return [];
-  const placeOf = placesIn(text);
+  const placeOf = pathPlaces(text);
   const found = [...issues];
   for (const kind of later) {
     const told = new Set(found.map(({ path }) => path));

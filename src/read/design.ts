@@ -116,9 +116,6 @@ function readChannel(
     fields.to === undefined && boardLength === undefined
       ? undefined
       : readOr(fields.to, join(path, "to"), boardLength as number, SIZE, context);
-  if (from !== undefined && to !== undefined && !(from < to)) {
-    issues.push(issueOf(join(path, "from"), from, `less than where the channel ends, ${to} mm`));
-  }
   if (width === undefined || depth === undefined || from === undefined || to === undefined) {
     return undefined;
   }

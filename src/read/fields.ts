@@ -242,3 +242,8 @@ function unknownKey(key: string, known: readonly string[]): string {
   const near = nearestName(key, known);
   return `a known key: ${listOf(known, "or")}${didYouMean(near)}`;
 }
+
+/** A whole number from `least` to `most`. */
+export function isWhole(value: unknown, least: number, most: number): value is number {
+  return Number.isInteger(value) && (value as number) >= least && (value as number) <= most;
+}

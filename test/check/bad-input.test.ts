@@ -208,3 +208,8 @@ describe("all at once", () => {
     expect(checkDesign(design as unknown as Design)).toEqual(checkDesign(PLAIN));
   });
 });
+
+test("a rod channel that ends before it begins", () => {
+  const board = { ...PLAIN.board, channel: { width: 6, depth: 1, from: 20, to: 15 } };
+  expect(issuesOf({ ...PLAIN, board })).toMatchObject([{ path: "board.channel.from", value: 20 }]);
+});

@@ -1,0 +1,242 @@
+/**
+ * Every combination of some numbers of a design, at the cost of the bare arithmetic: each part of the work is done
+ * once for the numbers that it hangs on, by the same functions as the check of one design.
+ */
+import type { Design } from "./design.js";
+import { DesignError, type DesignIssue, issueOf } from "./errors.js";
+import { advance, digitsOf, type Shape, sizeOf } from "./grid.js";
+import { nearestName } from "./nearest-name.js";
+import { PATHS, partOf, type SweepPath, withNumber } from "./paths.js";
+import { readSpec } from "./read/design.js";
+import { didYouMean, fieldOf, isWhole, namesOf, readItems } from "./read/fields.js";
+import { checkDesign, type Report } from "./report.js";
+import { type Extreme, stagesOf } from "./stages.js";
+import { settingsNeeded } from "./stops.js";
+
+/** Values for each path, tried in every combination; the last path varies fastest. */
+export type Axes = { readonly [Path in SweepPath]?: readonly number[] };
+
+/** One axis of a sweep. */
+export interface Axis {
+  readonly path: SweepPath;
+  readonly values: readonly number[];
+}
+
+/** One row for each combination, as columns. */
+export interface SweepColumns {
+  /** The greatest least depth and the least greatest depth, mm: one setting suits all where min ≤ max. */
+  readonly min: Float64Array;
+  readonly max: Float64Array;
+  /** The holes that govern them, as indices into the report's; −1 where there is none. */
+  readonly minHole: Int32Array;
+  readonly maxHole: Int32Array;
+  /** How many stop settings are needed; 0: no depth suits some hole, there is none, or the design cannot be read. */
+  readonly settings: Int32Array;
+}
+
+/** What `sweep` finds. Row i stands for combination `from + i`. */
+export interface Sweep extends SweepColumns {
+  /** How many rows there are; columns that were handed in may be longer. */
+  readonly size: number;
+  /** The combination of row 0. */
+  readonly from: number;
+  readonly axes: readonly Axis[];
+  /** The values of row i, in the order of the axes. */
+  readonly valuesAt: (i: number) => number[];
+  /** The design of row i. */
+  readonly at: (i: number) => Design;
+  /** The full report on it; throws DesignError where it cannot be read. */
+  readonly report: (i: number) => Report;
+}
+
+/** Which rows to work out, and where to put them. */
+export interface SweepOptions {
+  /** The first combination, and the one after the last; all where left out. */
+  readonly from?: number;
+  readonly to?: number;
+  /** Columns to write to, long enough for the rows; new ones where left out. */
+  readonly out?: SweepColumns;
+}
+
+const MOST_ROWS = 2 ** 31;
+const MOST_VALUES = 1_000_000;
+
+/**
+ * Checks every combination of some numbers of a design.
+ *
+ * Rows come as columns: `min` and `max` of the common window, who governs it, and how many stop settings are needed,
+ * to the last bit those of `checkDesign`. A combination that cannot be read (a radius tighter than half the width, say)
+ * has min `Infinity`, max `-Infinity` and 0 settings.
+ *
+ * @param design the neck; what the axes do not name is as it says
+ * @param axes values for each path; the last path varies fastest; 2^31 combinations at most
+ * @param options `from` and `to`, a range of combinations, and `out`, columns to use again
+ * @returns the columns, and for each row its values, its design and its report
+ * @throws DesignError where the design, a path or a value cannot be read
+ * @throws RangeError where the range or the columns do not fit
+ * @example
+ * const design = {
+ *   scale: { length: 648, frets: 22 },
+ *   board: { length: 482, width: { nut: 43, end: 57 }, thickness: 6 },
+ *   radius: 254,
+ *   markers: [{ frets: [12], diameter: 6, arrangement: "double" }],
+ * };
+ * const rows = sweep(design, { radius: [184, 254], "board.thickness": [3, 4, 6] });
+ * rows.size // 6
+ * [...rows.settings] // [0, 0, 1, 0, 1, 1]
+ * rows.valuesAt(4) // [254, 4]
+ */
+export function sweep(design: Design, axes: Axes, options: SweepOptions = {}): Sweep {
+  const list = readAxes(design, axes);
+  const shape = list.map(({ values }) => values.length);
+  const all = sizeOf(shape);
+  const { from = 0, to = all } = options;
+  if (!(isWhole(from, 0, to) && isWhole(to, from, all))) {
+    throw new RangeError(
+      `from, to: expected whole numbers with 0 ≤ from ≤ to ≤ ${all}, received ${from}, ${to}`,
+    );
+  }
+  const size = to - from;
+  const columns = options.out ?? newColumns(size);
+  checkColumns(columns, size);
+  fill(columns, design, list, shape, from, size);
+  const valuesAt = (i: number) => {
+    if (!isWhole(i, 0, size - 1)) {
+      throw new RangeError(`i: expected a whole number from 0 to ${size - 1}, received ${i}`);
+    }
+    return digitsOf(shape, from + i).map((digit, axis) => list[axis]?.values[digit] as number);
+  };
+  const at = (i: number) => designWith(design, list, valuesAt(i));
+  const report = (i: number) => checkDesign(at(i));
+  const { min, max, minHole, maxHole, settings } = columns;
+  return { size, from, axes: list, min, max, minHole, maxHole, settings, valuesAt, at, report };
+}
+
+/** The design with these values, one for each axis. */
+export function designWith(
+  design: Design,
+  axes: readonly Axis[],
+  values: readonly number[],
+): Design {
+  return axes.reduce(
+    (now, { path }, axis) => withNumber(now, path, values[axis] as number),
+    design,
+  );
+}
+
+/** Works out the rows. Only what hangs on a value that has changed is looked up again. */
+function fill(
+  columns: SweepColumns,
+  design: Design,
+  axes: readonly Axis[],
+  shape: Shape,
+  from: number,
+  size: number,
+): void {
+  const { least, most, flush } = stagesOf(design, axes, shape);
+  const digits = digitsOf(shape, from);
+  let low = least.at(digits);
+  let high = most.at(digits);
+  let level = flush.at(digits);
+  for (let i = 0; i < size; i++) {
+    writeRow(columns, i, low, high, level);
+    const first = advance(digits, shape);
+    if (first < 0) return;
+    if (least.changesFrom(first)) low = least.at(digits);
+    if (most.changesFrom(first)) high = most.at(digits);
+    if (flush.changesFrom(first)) level = flush.at(digits);
+  }
+}
+
+/** One row, from the least depth of each hole, the most that the wood allows, and the most that flush dots allow. */
+function writeRow(
+  { min, max, minHole, maxHole, settings }: SweepColumns,
+  i: number,
+  least: Extreme | undefined,
+  most: Extreme | undefined,
+  flush: Extreme | undefined,
+): void {
+  if (least === undefined || most === undefined || flush === undefined || least.hole < 0) {
+    min[i] = Infinity;
+    max[i] = -Infinity;
+    minHole[i] = -1;
+    maxHole[i] = -1;
+    settings[i] = 0;
+    return;
+  }
+  const highest = Math.min(most.value, flush.value);
+  min[i] = least.value;
+  max[i] = highest;
+  minHole[i] = least.hole;
+  maxHole[i] = firstOf(most, flush);
+  settings[i] = least.value <= highest ? 1 : settingsNeeded(least.each, lower(most, flush));
+}
+
+/** The first hole that has the lesser of two leasts. */
+function firstOf(a: Extreme, b: Extreme): number {
+  if (a.value === b.value) return Math.min(a.hole, b.hole);
+  return a.value < b.value ? a.hole : b.hole;
+}
+
+function lower(a: Extreme, b: Extreme): Float64Array {
+  return a.each.map((value, i) => Math.min(value, b.each[i] as number));
+}
+
+function newColumns(size: number): SweepColumns {
+  return {
+    min: new Float64Array(size),
+    max: new Float64Array(size),
+    minHole: new Int32Array(size),
+    maxHole: new Int32Array(size),
+    settings: new Int32Array(size),
+  };
+}
+
+function checkColumns(columns: SweepColumns, size: number): void {
+  for (const name of ["min", "max", "minHole", "maxHole", "settings"] as const) {
+    const kind = name === "min" || name === "max" ? Float64Array : Int32Array;
+    const column: unknown = columns?.[name];
+    if (!(column instanceof kind && column.length >= size)) {
+      throw new RangeError(`out.${name}: expected a ${kind.name} of ${size} elements or more`);
+    }
+  }
+}
+
+/** Reads the axes, and every value by itself in the place that it is for. */
+function readAxes(design: Design, axes: unknown): Axis[] {
+  const issues: DesignIssue[] = [];
+  if (typeof axes !== "object" || axes === null) {
+    throw new DesignError([issueOf("axes", axes, "an object of paths with their values")]);
+  }
+  const list = namesOf(axes, "axes", issues).flatMap((path) => {
+    const where = `axes.${path}`;
+    const given = fieldOf(axes, path, "axes", issues);
+    if (given === undefined) return [];
+    if (partOf(path) === undefined) {
+      const near = didYouMean(nearestName(path, PATHS));
+      issues.push(issueOf(where, given, `a path to a number that a sweep can vary${near}`));
+      return [];
+    }
+    const values = readItems(given, where, "numbers", MOST_VALUES, issues);
+    if (values?.length === 0) issues.push(issueOf(where, given, "one value or more"));
+    return values ? [{ path: path as SweepPath, values: values as number[] }] : [];
+  });
+  if (issues.length > 0) throw new DesignError(issues);
+  checkValues(design, list, issues);
+  const rows = sizeOf(list.map(({ values }) => values.length));
+  if (!(rows <= MOST_ROWS)) issues.push(issueOf("axes", rows, `${MOST_ROWS} combinations at most`));
+  if (issues.length > 0) throw new DesignError(issues);
+  return list;
+}
+
+function checkValues(design: Design, axes: readonly Axis[], issues: DesignIssue[]): void {
+  const first = designWith(
+    design,
+    axes,
+    axes.map(({ values }) => values[0] as number),
+  );
+  readSpec(first, issues);
+  for (const { path, values } of axes) {
+    for (const value of values.slice(1)) readSpec(withNumber(first, path, value), issues);
+  }
+}

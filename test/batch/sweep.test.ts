@@ -1,0 +1,257 @@
+/** A sweep says what the check of each design says, to the last bit. */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import {
+  type Axes,
+  checkDesign,
+  type Design,
+  DesignError,
+  type Report,
+  type Sweep,
+  sweep,
+} from "../../src/index.js";
+import { FLAT, PLAIN } from "../check/necks.js";
+
+const SOLID = { kind: "solid", thickness: 2 } as const;
+
+/** Holds every row against the check of its design. */
+function holdRows(rows: Sweep): { common: number; several: number; none: number; unread: number } {
+  const seen = { common: 0, several: 0, none: 0, unread: 0 };
+  for (let i = 0; i < rows.size; i++) {
+    const report = reportOf(rows, i);
+    const settings = rows.settings[i] ?? -1;
+    if (report === undefined) {
+      expect([settings, rows.min[i], rows.max[i]]).toEqual([0, Infinity, -Infinity]);
+      expect([rows.minHole[i], rows.maxHole[i]]).toEqual([-1, -1]);
+      seen.unread++;
+      continue;
+    }
+    const windows = report.holes.map(({ window }) => window);
+    const min = Math.max(...windows.map((window) => window.min));
+    const max = Math.min(...windows.map((window) => window.max));
+    expect(rows.min[i]).toBe(min);
+    expect(rows.max[i]).toBe(max);
+    expect(rows.minHole[i]).toBe(windows.findIndex((window) => window.min === min));
+    expect(rows.maxHole[i]).toBe(windows.findIndex((window) => window.max === max));
+    const { common, settings: plan } = report.stops;
+    if (common) {
+      expect([common.min, common.max]).toEqual([rows.min[i], rows.max[i]]);
+      expect([common.minHole, common.maxHole]).toEqual([rows.minHole[i], rows.maxHole[i]]);
+    }
+    const fails = windows.some((window) => !(window.min <= window.max));
+    expect(settings).toBe(fails ? 0 : plan.length);
+    seen[fails ? "none" : common ? "common" : "several"]++;
+  }
+  return seen;
+}
+
+function reportOf(rows: Sweep, i: number): Report | undefined {
+  try {
+    return rows.report(i);
+  } catch (error) {
+    expect(error).toBeInstanceOf(DesignError);
+    return undefined;
+  }
+}
+
+const NECKS: Readonly<Record<string, Design>> = {
+  plain: PLAIN,
+  solid: { ...PLAIN, fill: SOLID, bit: { kind: "twist" } },
+  compound: {
+    ...PLAIN,
+    radius: { nut: 254, end: 406 },
+    crown: { nut: 0.15, fret14: 0.15, end: 0.6 },
+    fill: SOLID,
+  },
+  channel: {
+    ...PLAIN,
+    board: {
+      ...PLAIN.board,
+      thickness: { nut: 6, end: 5 },
+      channel: { width: 8, depth: 2, from: 20, to: 400 },
+    },
+  },
+  fanned: {
+    ...PLAIN,
+    scale: { bass: 660, treble: 630, perpendicular: 7, frets: 22 },
+    markers: [
+      { frets: [5, 7], diameter: 6 },
+      { frets: [12], shape: { kind: "trapezoid", slotGap: 4, edgeGap: 5 } },
+    ],
+  },
+};
+
+/** Values for some axes, enough to fail in every way. */
+const VALUES: Axes = {
+  radius: [25, 120, 184, 254, 400, 1000],
+  crown: [0, 0.1, 0.6],
+  "board.thickness": [2.5, 3.3, 4, 6],
+  "board.width": [30, 50, 58],
+  "board.length": [470, 482, 500],
+  "scale.length": [620, 648, 656],
+  "markers.0.diameter": [3, 6.35, 9],
+  "markers.1.spread": [8, 20, 40],
+  "markers.1.diameter": [4, 6, 8],
+  "fill.keep": [0, 0.5, 1.2],
+  "fill.thickness": [1, 2, 3],
+  "bit.point": [0, 0.8, 2],
+  "bit.angle": [90, 118, 140],
+  "board.channel.depth": [0.5, 2, 3],
+  "board.channel.to": [15, 300, 482],
+  web: [0, 1, 2],
+  "tolerance.stop": [0, 0.1, 0.3],
+  "tolerance.layout": [0, 0.25],
+  "tolerance.thickness": [0, 0.2],
+  "tolerance.crown": [0, 0.1],
+  "tolerance.radius": [0, 0.05],
+  "markers.1.shape.slotGap": [2, 4, 9],
+};
+
+/** The axes that a neck has a place for. */
+function axesFor(name: string): (keyof typeof VALUES)[] {
+  return (Object.keys(VALUES) as (keyof typeof VALUES)[]).filter((path) => {
+    if (path.includes("channel")) return name === "channel";
+    if (path === "fill.thickness") return name === "solid" || name === "compound";
+    if (path === "bit.angle") return name === "solid";
+    if (path === "bit.point") return name !== "solid";
+    if (path === "scale.length") return name !== "fanned";
+    if (path.includes("shape")) return name === "fanned";
+    if (path.startsWith("markers.1")) return name !== "fanned";
+    return true;
+  });
+}
+
+test("agrees with checkDesign to the last bit, whatever the axes and their order", () => {
+  const seen = { common: 0, several: 0, none: 0, unread: 0 };
+  const used = new Set<string>();
+  const drawn = fc.constantFrom(...Object.keys(NECKS)).chain((name) =>
+    fc.record({
+      name: fc.constant(name),
+      paths: fc.shuffledSubarray(axesFor(name), { minLength: 1, maxLength: 4 }),
+    }),
+  );
+  fc.assert(
+    fc.property(drawn, ({ name, paths }) => {
+      const axes = Object.fromEntries(paths.map((path) => [path, VALUES[path]])) as Axes;
+      const counts = holdRows(sweep(NECKS[name] as Design, axes));
+      for (const path of paths) used.add(path);
+      for (const key of Object.keys(seen) as (keyof typeof seen)[]) seen[key] += counts[key];
+    }),
+    { numRuns: 80 },
+  );
+  expect(used.size).toBe(Object.keys(VALUES).length);
+  for (const count of Object.values(seen)) expect(count).toBeGreaterThan(20);
+});
+
+describe("rows", () => {
+  const axes: Axes = { radius: [184, 254, 305], "board.thickness": [3, 4, 5, 6], web: [0.5, 1] };
+
+  test("the last axis varies fastest", () => {
+    const rows = sweep(PLAIN, axes);
+    expect(rows.size).toBe(24);
+    expect(rows.valuesAt(0)).toEqual([184, 3, 0.5]);
+    expect(rows.valuesAt(1)).toEqual([184, 3, 1]);
+    expect(rows.valuesAt(2)).toEqual([184, 4, 0.5]);
+    expect(rows.valuesAt(23)).toEqual([305, 6, 1]);
+    expect(rows.at(9)).toMatchObject({ radius: 254, board: { thickness: 3 }, web: 1 });
+  });
+
+  test("the design handed in is not changed", () => {
+    const before = structuredClone(PLAIN);
+    sweep(PLAIN, axes).at(7);
+    expect(PLAIN).toEqual(before);
+  });
+
+  test("ranges, put end to end, are the whole, byte for byte", () => {
+    const whole = sweep(PLAIN, axes);
+    for (const cuts of [
+      [0, 24],
+      [0, 7, 24],
+      [0, 1, 2, 13, 24],
+      [0, 0, 24],
+    ]) {
+      const parts = cuts.slice(1).map((to, i) => sweep(PLAIN, axes, { from: cuts[i] ?? 0, to }));
+      for (const column of ["min", "max", "minHole", "maxHole", "settings"] as const) {
+        expect(parts.flatMap((part) => [...part[column]])).toEqual([...whole[column]]);
+      }
+      for (const part of parts) {
+        if (part.size > 0) expect(part.valuesAt(0)).toEqual(whole.valuesAt(part.from));
+      }
+    }
+  });
+
+  test("columns can be used again", () => {
+    const { min, max, minHole, maxHole, settings } = sweep(PLAIN, axes);
+    const out = { min, max, minHole, maxHole, settings };
+    const kept = [...min];
+    const again = sweep(PLAIN, axes, { out });
+    expect(again.min).toBe(min);
+    expect([...min]).toEqual(kept);
+    const fewer = sweep(PLAIN, { radius: [200] }, { out });
+    expect(fewer.size).toBe(1);
+    expect(fewer.min).toBe(min);
+  });
+
+  test("no axis at all is the design itself", () => {
+    const rows = sweep(PLAIN, {});
+    expect(rows.size).toBe(1);
+    expect(rows.min[0]).toBe(checkDesign(PLAIN).stops.common?.min);
+  });
+
+  test("no markers, no settings", () => {
+    const rows = sweep({ ...PLAIN, markers: [] }, { radius: [254] });
+    expect([rows.settings[0], rows.minHole[0]]).toEqual([0, -1]);
+    expect(Number.isNaN(rows.min[0])).toBe(false);
+  });
+
+  test("a number that the design leaves open can be swept", () => {
+    const rows = sweep(PLAIN, { "bit.point": [0, 1], "fill.keep": [0.5, 0.8] });
+    expect(rows.max[0]).toBeCloseTo((rows.max[2] ?? 0) + 1, 12);
+    expect(rows.min[1]).toBeCloseTo((rows.min[0] ?? 0) + 0.3, 12);
+  });
+});
+
+describe("what cannot be read", () => {
+  test.each<[string, unknown, string]>([
+    ["an unknown path", { radiuss: [254] }, "axes.radiuss"],
+    ["a path that is no number", { markers: [1] }, "axes.markers"],
+    ["values that are no list", { radius: 254 }, "axes.radius"],
+    ["no values", { radius: [] }, "axes.radius"],
+    ["a value out of bounds", { radius: [254, -1] }, "radius"],
+    ["a value that is no number", { web: ["1"] }, "web"],
+    ["NaN", { "board.thickness": [6, Number.NaN] }, "board.thickness"],
+    ["a group that is not there", { "markers.7.diameter": [6] }, "markers.7"],
+  ])("%s", (_, axes, path) => {
+    try {
+      sweep(PLAIN, axes as Axes);
+      expect.unreachable();
+    } catch (error) {
+      expect(error).toBeInstanceOf(DesignError);
+      expect((error as DesignError).issues.map((issue) => issue.path).join()).toContain(path);
+    }
+  });
+
+  test("ranges and columns that do not fit", () => {
+    expect(() => sweep(PLAIN, { web: [1] }, { from: 1, to: 0 })).toThrow(RangeError);
+    expect(() => sweep(PLAIN, { web: [1] }, { to: 2 })).toThrow(RangeError);
+    expect(() => sweep(PLAIN, { web: [1] }, { from: 0.5 })).toThrow(RangeError);
+    const { min, max, minHole, maxHole, settings } = sweep(PLAIN, { web: [1] });
+    const out = { min, max, minHole, maxHole, settings };
+    expect(() => sweep(PLAIN, { web: [1, 2] }, { out })).toThrow(/out\.min/);
+    expect(() => sweep(PLAIN, { web: [1] }).valuesAt(1)).toThrow(RangeError);
+  });
+
+  test("a wrong path does not compile", () => {
+    const axes: Axes = { radius: [1] };
+    // @ts-expect-error: no such path
+    const wrong: Axes = { radiuss: [1] };
+    // @ts-expect-error: not a number's path
+    const group: Axes = { "markers.0": [1] };
+    expect([axes, wrong, group]).toHaveLength(3);
+  });
+});
+
+test("flat boards too", () => {
+  const seen = holdRows(sweep(FLAT, { radius: [Infinity, 300], "board.thickness": [2, 3, 4] }));
+  expect(seen).toEqual({ common: 2, several: 0, none: 4, unread: 0 });
+});
