@@ -163,7 +163,8 @@ export const LIMITS = {
   leastLength: { value: 1e-12, unit: "mm" },
   mostLength: { value: 1e12, unit: "mm" },
   frets: { value: 250, unit: "frets" },
-  groups: { value: 100, unit: "marker groups" },
+  groups: { value: 20, unit: "marker groups" },
+  remedyHoles: { value: 500, unit: "holes" },
   leastAngle: { value: 1, unit: "degrees" },
   mostAngle: { value: 179, unit: "degrees" },
 } as const;

@@ -1,7 +1,9 @@
 /** For a finding, each single change that alone cures it, with its exact threshold. */
 import { type Change, changesFor } from "./changes.js";
+import { LIMITS } from "./design.js";
 import { type Examined, examine } from "./examine.js";
 import { type FindingCode, type FindingFacts, findingsOf } from "./findings.js";
+import type { Marker } from "./markers.js";
 import { build } from "./neck.js";
 import type { Spec } from "./spec.js";
 
@@ -13,22 +15,63 @@ export interface Remedy {
   readonly to: number;
 }
 
-/** The remedies for a finding: every change whose threshold exists and brings no new error with it. */
+/**
+ * The remedies for a finding: every change whose threshold exists and brings no new error with it. A design of more
+ * holes than `LIMITS.remedyHoles` gets none, since each is found by asking the check over and over.
+ */
 export function remediesFor(finding: FindingFacts, examined: Examined): Remedy[] {
   const { markers } = examined.neck;
+  if (markers.length > LIMITS.remedyHoles.value) return [];
   const { hole } = finding;
   const about = hole === undefined ? markers : markers.slice(hole, hole + 1);
   const known = new Set(findingsOf(examined).flatMap(namesUpTo));
   return changesFor(finding, examined, about).flatMap((change) => {
-    const gone = (value: number) => isGone(finding, findingsIn(change.apply(value)));
+    const gone = (value: number) =>
+      isGone(finding, findingsIn(narrowed(change.apply(value), finding, about)));
     const to = thresholdOf(change, gone);
     if (to === undefined || !isCure(finding, findingsIn(change.apply(to)), known)) return [];
     return [{ change: change.path, from: change.from, to }];
   });
 }
 
+/** What of a specification a finding can hang on: the less there is, the sooner its threshold is found. */
+function narrowed(spec: Spec, { code }: FindingFacts, about: readonly Marker[]): Spec {
+  if (ABOUT_BOARD.has(code)) return { ...spec, groups: [] };
+  const [marker] = about;
+  if (!ABOUT_HOLE.has(code) || marker === undefined) return spec;
+  const path = marker.group.path.group;
+  const groups = spec.groups
+    .filter((group) => group.path.group === path)
+    .map((group) => ({ ...group, frets: [marker.fret] }));
+  return { ...spec, groups, slot: undefined, sideDots: undefined };
+}
+
+/** Findings that hang on their own hole alone. */
+const ABOUT_HOLE: ReadonlySet<FindingCode> = new Set([
+  "nothing-left",
+  "below-keep",
+  "breaks-through",
+  "below-web",
+  "below-surface",
+  "no-depth",
+  "cuts-slot",
+  "near-slot",
+  "past-edge",
+] as const);
+
+/** Findings that hang on no hole. */
+const ABOUT_BOARD: ReadonlySet<FindingCode> = new Set([
+  "thin-edge",
+  "no-slot-depth",
+  "slot-too-shallow",
+  "slot-too-deep",
+] as const);
+
+/** How near a threshold is come to, as a part of the value that stands. */
+const FINE = 1e-14;
+
 /**
- * The nearest value to `from` at which the finding is gone, to the last bit; undefined where it stands even at
+ * The nearest value to `from` at which the finding is gone, all but exactly; undefined where it stands even at
  * `far`. A radius is halved by its curvature, so that `far` may be all but flat.
  */
 function thresholdOf({ path, from, far }: Change, gone: (value: number) => boolean) {
@@ -37,9 +80,11 @@ function thresholdOf({ path, from, far }: Change, gone: (value: number) => boole
   let stands = value(from);
   let passes = value(far);
   if (!gone(value(passes))) return undefined;
+  const near = FINE * Math.abs(stands);
   for (;;) {
     const middle = stands + (passes - stands) / 2;
-    if (middle === stands || middle === passes) return value(passes);
+    const isNear = Math.abs(passes - stands) <= near || middle === stands || middle === passes;
+    if (isNear) return value(passes);
     if (gone(value(middle))) passes = middle;
     else stands = middle;
   }

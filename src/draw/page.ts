@@ -20,14 +20,15 @@ const LEADING = 1.6;
 const LEAST_WIDTH = 150;
 
 /**
- * Alone or as an image, a drawing takes black on light and white on dark, and black in print; inside a page
- * (where it is not the root) it takes the colour of the text around it. No background is drawn.
+ * Alone or as an image, a drawing is black on white, white on black where the reader's system is dark, and black on
+ * nothing in print. It brings its ground along there, as the page around it may be of the other kind. Inside a page
+ * (where it is not the root) it has no ground and takes the colour of the text around it.
  */
 const STYLE =
   "svg.marker-depth{max-width:100%;height:auto}" +
-  "svg.marker-depth:root{color:#000;color-scheme:light dark}" +
-  "@media (prefers-color-scheme:dark){svg.marker-depth:root{color:#fff}}" +
-  "@media print{svg.marker-depth:root{color:#000;color-scheme:light}}";
+  "svg.marker-depth:root{color:#000;background:#fff}" +
+  "@media (prefers-color-scheme:dark){svg.marker-depth:root{color:#fff;background:#111}}" +
+  "@media print{svg.marker-depth:root{color:#000;background:none}}";
 
 /** The page as SVG: as large as what stands on it, in mm. */
 export function svgOf(page: Page): string {

@@ -90,11 +90,11 @@ export interface Governs {
 
 /** The settings that a hole governs. */
 export function governed({ stops: { settings } }: Report, hole: number): Governs[] {
-  return settings.flatMap(({ minHole, maxHole }, i) => {
+  return settings.flatMap(({ minHole, maxHole }, i): Governs[] => {
     const of = settings.length > 1 ? ` of ${settingLetter(i)}` : "";
     const [min, max] = [minHole === hole, maxHole === hole];
-    if (min && max) return [{ ends: ["min", "max"] as const, words: `sets least and most${of}` }];
-    if (min) return [{ ends: ["min"] as const, words: `sets the least${of}` }];
-    return max ? [{ ends: ["max"] as const, words: `sets the most${of}` }] : [];
+    if (min && max) return [{ ends: ["min", "max"], words: `sets least and most${of}` }];
+    if (min) return [{ ends: ["min"], words: `sets the least${of}` }];
+    return max ? [{ ends: ["max"], words: `sets the most${of}` }] : [];
   });
 }

@@ -27,7 +27,6 @@ const EXPECTED: Readonly<Record<string, string>> = {
 const EVIDENT: readonly string[] = [
   "InvalidSymbol",
   "InvalidCommentToken",
-  "UnexpectedEndOfString",
   "UnexpectedEndOfNumber",
   "InvalidUnicode",
   "InvalidEscapeCharacter",
@@ -37,6 +36,11 @@ const EVIDENT: readonly string[] = [
 /** Whether it is a mistake whatever stands around it. */
 export function isEvident(text: string, mistake: Mistake): boolean {
   return EVIDENT.includes(mistake.code) || commaBefore(text, mistake) !== undefined;
+}
+
+/** Whether it is just the place left empty by a word before it that is no value. */
+export function isEcho({ code }: Mistake, before: Mistake | undefined): boolean {
+  return before?.code === "InvalidSymbol" && code === "ValueExpected";
 }
 
 /** Whether the mistakes after it may be its consequences, since the reading may have lost its way. */

@@ -7,6 +7,7 @@ import { issueOf } from "../errors.js";
 import { join } from "../read/fields.js";
 import {
   isConfusing,
+  isEcho,
   isEvident,
   type Mistake,
   mistakeExpected,
@@ -130,18 +131,25 @@ function repeatedKey(path: string, key: string, first: number) {
 function toldMistakes(text: string, mistakes: readonly Mistake[]): FileIssue[] {
   const told: FileIssue[] = [];
   const placeOf = characterPlaces(text);
-  let isConfused = false;
-  for (const [i, mistake] of mistakes.entries()) {
+  for (const mistake of sureMistakes(text, mistakes)) {
     if (told.length === FILE_LIMITS.mistakes.value) break;
-    const next = mistakes[i + 1];
-    const isTold = isEvident(text, mistake) || !isConfused;
-    isConfused ||= isConfusing(mistake, next);
     const { start, length } = mistakeStart(text, mistake);
     const place = placeOf(start);
-    if (!isTold || place.line === told.at(-1)?.line) continue;
+    if (place.line === told.at(-1)?.line) continue;
     const received = length === 0 ? "the end of the text" : text.slice(start, start + length);
-    const expected = `JSON with ${mistakeExpected(text, mistake, next)}`;
-    told.push(placed(issueOf("", received, expected), place));
+    told.push(placed(issueOf("", received, `JSON with ${mistake.expected}`), place));
   }
   return told;
+}
+
+/** The mistakes that are no mere consequences of others, with what was expected. */
+function* sureMistakes(text: string, mistakes: readonly Mistake[]) {
+  let isConfused = false;
+  for (const [i, mistake] of mistakes.entries()) {
+    const next = mistakes[i + 1];
+    const isSure = isEvident(text, mistake) || !isConfused;
+    isConfused ||= isConfusing(mistake, next);
+    if (!isSure || isEcho(mistake, mistakes[i - 1])) continue;
+    yield { ...mistake, expected: mistakeExpected(text, mistake, next) };
+  }
 }

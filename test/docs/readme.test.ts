@@ -2,11 +2,13 @@ import { existsSync } from "node:fs";
 import { expect, test } from "vitest";
 import * as card from "../../src/card.js";
 import * as core from "../../src/index.js";
+import * as units from "../../src/units/index.js";
 import { fencedBlocks, fileText, run } from "./blocks.js";
 
 const ENTRIES: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
   "marker-depth": core,
   "marker-depth/card": card,
+  "marker-depth/units": units,
 };
 const PAGES = ["README.md", "DEVELOPERS.md", "CHANGELOG.md"];
 const scripts = Object.keys(JSON.parse(fileText("package.json")).scripts);
@@ -26,6 +28,15 @@ test("the README's JavaScript runs", () => {
     return run(body, scope).printed;
   });
   expect(printed.join("\n")).toMatch(/^Set the stop to \d+\.\d\d mm from the point's touch\.$/m);
+});
+
+test("the README's card is what the example prints", () => {
+  const design = JSON.parse(fileText("docs/examples/larch-22.json"));
+  const [block] = fencedBlocks("README.md", "text");
+  expect(block?.text.length).toBeGreaterThan(500);
+  expect(card.drillCard(core.checkDesign(design)).startsWith(block?.text.trimEnd() ?? "")).toBe(
+    true,
+  );
 });
 
 test("the commands that the pages name are scripts of the package", () => {
