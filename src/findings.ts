@@ -29,6 +29,19 @@ export type FindingCode =
   | "side-dot-meets-hole"
   | "side-dot-meets-slot";
 
+/** Findings that are about one marker, and hang on its hole alone. */
+export const ABOUT_MARKER: ReadonlySet<FindingCode> = new Set([
+  "nothing-left",
+  "below-keep",
+  "breaks-through",
+  "below-web",
+  "below-surface",
+  "no-depth",
+  "cuts-slot",
+  "near-slot",
+  "past-edge",
+] as const);
+
 /** What a finding knows; its sentence follows from this alone. */
 export interface FindingFacts {
   readonly code: FindingCode;

@@ -2,7 +2,7 @@
 import { type Change, changesFor } from "./changes.js";
 import { LIMITS } from "./design.js";
 import { type Examined, examine } from "./examine.js";
-import { type FindingCode, type FindingFacts, findingsOf } from "./findings.js";
+import { ABOUT_MARKER, type FindingCode, type FindingFacts, findingsOf } from "./findings.js";
 import type { Marker } from "./markers.js";
 import { build } from "./neck.js";
 import type { Spec } from "./spec.js";
@@ -38,26 +38,13 @@ export function remediesFor(finding: FindingFacts, examined: Examined): Remedy[]
 function narrowed(spec: Spec, { code }: FindingFacts, about: readonly Marker[]): Spec {
   if (ABOUT_BOARD.has(code)) return { ...spec, groups: [] };
   const [marker] = about;
-  if (!ABOUT_HOLE.has(code) || marker === undefined) return spec;
+  if (!ABOUT_MARKER.has(code) || marker === undefined) return spec;
   const path = marker.group.path.group;
   const groups = spec.groups
     .filter((group) => group.path.group === path)
     .map((group) => ({ ...group, frets: [marker.fret] }));
   return { ...spec, groups, slot: undefined, sideDots: undefined };
 }
-
-/** Findings that hang on their own hole alone. */
-const ABOUT_HOLE: ReadonlySet<FindingCode> = new Set([
-  "nothing-left",
-  "below-keep",
-  "breaks-through",
-  "below-web",
-  "below-surface",
-  "no-depth",
-  "cuts-slot",
-  "near-slot",
-  "past-edge",
-] as const);
 
 /** Findings that hang on no hole. */
 const ABOUT_BOARD: ReadonlySet<FindingCode> = new Set([

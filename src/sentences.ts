@@ -1,5 +1,5 @@
 /** Every sentence that a finding can say, each a function of the finding alone. */
-import type { FindingFacts } from "./findings.js";
+import { ABOUT_MARKER, type FindingFacts } from "./findings.js";
 import { MILLIMETRES, notAbove, notBelow, type Unit } from "./length-text.js";
 import type { Remedy } from "./remedies.js";
 
@@ -72,25 +72,11 @@ const SENTENCES: Readonly<
     `The side dot ${place} meets a fret slot: they overlap by ${short} in height.`,
 };
 
-/** Findings whose place is one dot; the others are about a place along the board. */
-const ABOUT_A_DOT: ReadonlySet<FindingFacts["code"]> = new Set([
-  "nothing-left",
-  "below-keep",
-  "breaks-through",
-  "below-web",
-  "below-surface",
-  "no-depth",
-  "cuts-slot",
-  "near-slot",
-  "past-edge",
-  "side-dot-meets-hole",
-] as const);
-
 function placeOf({ code, fret, side, station }: FindingFacts): string {
   if (station === "nut") return "at the nut";
   if (station === "end") return "at the body end";
   if (fret === undefined) return "the board";
-  if (!ABOUT_A_DOT.has(code)) return `at fret ${fret}`;
+  if (!ABOUT_MARKER.has(code) && code !== "side-dot-meets-hole") return `at fret ${fret}`;
   const dot = side === "bass" || side === "treble" ? `the ${side} dot` : "the dot";
   return `${dot} at fret ${fret}`;
 }

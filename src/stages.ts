@@ -78,29 +78,19 @@ export function stagesOf(design: Design, axes: readonly SweptAxis[], shape: Shap
     specFor("layout"),
   );
   const stop = specFor("stop");
-  const wood = specFor("wood", "stop", "layout", "frame");
+  const wood = keepSound(
+    shape,
+    on("wood", "stop", "layout", "frame"),
+    specFor("wood", "stop", "layout", "frame"),
+  );
+  const onSurface = on("frame", "markers", "layout", "surface", "stop");
+  const onWood = on("frame", "markers", "layout", "thickness", "wood", "stop");
+  const fromSurface = { ground, source: surfaces, spec: stop };
+  const fromWood = { ground, source: thickness, spec: wood };
   return {
-    least: keepLeast(
-      shape,
-      on("frame", "markers", "layout", "surface", "stop"),
-      ground,
-      surfaces,
-      stop,
-    ),
-    most: keepMost(
-      shape,
-      on("frame", "markers", "layout", "thickness", "wood", "stop"),
-      ground,
-      thickness,
-      wood,
-    ),
-    flush: keepFlush(
-      shape,
-      on("frame", "markers", "layout", "surface", "stop"),
-      ground,
-      surfaces,
-      stop,
-    ),
+    least: keepExtreme(shape, onSurface, fromSurface, leastDepthOf, isGreater),
+    most: keepExtreme(shape, onWood, fromWood, mostOverWood, isLess),
+    flush: keepExtreme(shape, onSurface, fromSurface, mostForFlush, isLess),
   };
 }
 
@@ -121,6 +111,14 @@ function specWith(
   const spec = readSpec(stated, issues);
   // without an issue every field is there
   return issues.length > 0 ? undefined : (spec as Spec);
+}
+
+/** A specification whose rod channel ends after it begins. */
+function keepSound(shape: Shape, axes: readonly number[], spec: Built<Spec>): Built<Spec> {
+  return keep(shape, axes, (digits) => {
+    const stated = spec.at(digits);
+    return isBackward(stated?.channel) ? undefined : stated;
+  });
 }
 
 function keepFrame(shape: Shape, axes: readonly number[], spec: Built<Spec>): Built<Frame> {
@@ -167,68 +165,52 @@ function keepGround(
   });
 }
 
-function keepLeast(
+/** What a hole's bounds rest on; a stage asks only for its own part. */
+interface HoleAt<Source> {
+  readonly marker: Marker;
+  readonly footprint: Footprint;
+  readonly source: Source;
+  readonly spec: Spec;
+}
+
+/** A bound of every hole, from one source beside the ground, and the hole that governs. */
+function keepExtreme<Source>(
   shape: Shape,
   axes: readonly number[],
-  ground: Built<Ground>,
-  surfaces: Built<Surfaces>,
-  spec: Built<Spec>,
+  from: { ground: Built<Ground>; source: Built<Source>; spec: Built<Spec> },
+  boundOf: (hole: HoleAt<Source>) => number,
+  governs: (a: number, b: number) => boolean,
 ): Built<Extreme> {
   return keep(shape, axes, (digits) => {
-    const holes = ground.at(digits);
-    const surface = surfaces.at(digits);
-    const stop = spec.at(digits)?.tolerance.stop;
-    if (holes === undefined || surface === undefined || stop === undefined) return undefined;
-    const each = Float64Array.from(holes.markers, ({ group }, i) => {
-      const removal = greatestRemoval(surface.deepest, holes.footprints[i] as Footprint);
-      return leastDepth(removal, group.fill.keep, stop);
+    const ground = from.ground.at(digits);
+    const source = from.source.at(digits);
+    const spec = from.spec.at(digits);
+    if (ground === undefined || source === undefined || spec === undefined) return undefined;
+    const each = Float64Array.from(ground.markers, (marker, i) => {
+      const footprint = ground.footprints[i] as Footprint;
+      return boundOf({ marker, footprint, source, spec });
     });
-    const governing = governingOf(each, (a, b) => a > b);
+    const extreme = governingOf(each, governs);
     // a hole that the finished surface does not reach cannot be read
-    return governing.value < Infinity ? governing : undefined;
+    return governs === isGreater && !(extreme.value < Infinity) ? undefined : extreme;
   });
 }
 
-function keepMost(
-  shape: Shape,
-  axes: readonly number[],
-  ground: Built<Ground>,
-  thickness: Built<Track>,
-  spec: Built<Spec>,
-): Built<Extreme> {
-  return keep(shape, axes, (digits) => {
-    const holes = ground.at(digits);
-    const track = thickness.at(digits);
-    const stated = spec.at(digits);
-    if (holes === undefined || track === undefined || stated === undefined) return undefined;
-    if (isBackward(stated.channel)) return undefined;
-    const each = Float64Array.from(holes.markers, (marker, i) => {
-      const footprint = holes.footprints[i] as Footprint;
-      const wood = woodUnder({ thickness: track }, stated, marker, footprint);
-      return deepestForWeb(wood, stated.web);
-    });
-    return governingOf(each, (a, b) => a < b);
-  });
+function leastDepthOf({ marker, footprint, source, spec }: HoleAt<Surfaces>): number {
+  const removal = greatestRemoval(source.deepest, footprint);
+  return leastDepth(removal, marker.group.fill.keep, spec.tolerance.stop);
 }
 
-function keepFlush(
-  shape: Shape,
-  axes: readonly number[],
-  ground: Built<Ground>,
-  surfaces: Built<Surfaces>,
-  spec: Built<Spec>,
-): Built<Extreme> {
-  return keep(shape, axes, (digits) => {
-    const holes = ground.at(digits);
-    const surface = surfaces.at(digits);
-    const stated = spec.at(digits);
-    if (holes === undefined || surface === undefined || stated === undefined) return undefined;
-    const each = Float64Array.from(holes.markers, (marker, i) =>
-      deepestFlush(surface, stated, marker, holes.footprints[i] as Footprint),
-    );
-    return governingOf(each, (a, b) => a < b);
-  });
+function mostOverWood({ marker, footprint, source, spec }: HoleAt<Track>): number {
+  return deepestForWeb(woodUnder({ thickness: source }, spec, marker, footprint), spec.web);
 }
+
+function mostForFlush({ marker, footprint, source, spec }: HoleAt<Surfaces>): number {
+  return deepestFlush(source, spec, marker, footprint);
+}
+
+const isGreater = (a: number, b: number) => a > b;
+const isLess = (a: number, b: number) => a < b;
 
 function governingOf(each: Float64Array, governs: (a: number, b: number) => boolean): Extreme {
   let hole = each.length > 0 ? 0 : -1;

@@ -27,6 +27,8 @@ export interface Span {
   readonly beside: "from" | "to";
   /** The figure stands beside even where it finds room, as other lines run between the ends. */
   readonly crowded?: boolean;
+  /** How far from 0 a figure beside must stand at least, clear of other lines. */
+  readonly clear?: number;
 }
 
 /** A dimension from left to right; `from` < `to` are x, `at` and `edges` are y. */
@@ -63,11 +65,15 @@ function dimension(span: Span, turn: Turn, turned: boolean): Mark[] {
   ];
 }
 
-function besideEnds({ from, to, beside }: Span, width: number): [number, number, number] {
+/** The line's ends and the figure's middle, where the figure stands beside. */
+function besideEnds({ from, to, beside, clear }: Span, width: number): [number, number, number] {
   const gap = ARROW_LENGTH + 2;
-  return beside === "to"
-    ? [from, to + gap + width, to + gap + width / 2]
-    : [from - gap - width, to, from - gap - width / 2];
+  if (beside === "to") {
+    const start = Math.max(to + gap, clear ?? -Infinity);
+    return [from, start + width, start + width / 2];
+  }
+  const end = Math.min(from - gap, -(clear ?? -Infinity));
+  return [end - width, to, end - width / 2];
 }
 
 function direction(turn: Turn, sign: number): Spot {

@@ -1,5 +1,5 @@
 /** Dimensions of a section: depths on the hole's side, thicknesses on the other, widths above and below. */
-import type { Report } from "../report.js";
+import type { Hole, Report } from "../report.js";
 import { type Cut, markerLeft, woodUnder } from "./cut.js";
 import { ABOVE, across, upward } from "./dimensions.js";
 import { LETTER, widthOf } from "./lettering.js";
@@ -56,14 +56,28 @@ function aboveMarks(cut: Cut, paper: Paper): Mark[] {
     figure: main.hole.outline ? width : `Ø ${width}`,
     beside: side > 0 ? "from" : "to",
   });
-  return [...dimension, ...radiusMarks(cut, paper)];
+  return hasRoomForRadius(cut, paper) ? [...dimension, ...radiusMarks(cut, paper)] : dimension;
 }
 
-/** An arrow to the finished arc on the side away from the hole, its words toward the middle. */
+/** “R 254.00”. */
+function radiusWords({ radius, slope }: Hole): string {
+  if (radius === Infinity) return "flat";
+  return `R ${figure(radius)}${slope === 0 ? "" : " here"}`;
+}
+
+/** Where the radius's arrow touches the arc, as a share of half the width: on the side away from the hole. */
+const ARROW_AT = 0.8;
+
+/** The arrow passes the row of the hole's width without meeting its figure, which may stand beside. */
+function hasRoomForRadius({ main, half }: Cut, { across: scale, side }: Paper): boolean {
+  const inner = side > 0 ? main.from : -main.to;
+  return scale * (inner + ARROW_AT * half) > 40;
+}
+
+/** An arrow to the finished arc, its words toward the middle. */
 function radiusMarks({ main, half, surface }: Cut, { spot, side, top }: Paper): Mark[] {
-  const { radius, slope } = main.hole;
-  const words = radius === Infinity ? "flat" : `R ${figure(radius)}${slope === 0 ? "" : " here"}`;
-  const offset = -0.8 * side * half;
+  const words = radiusWords(main.hole);
+  const offset = -ARROW_AT * side * half;
   const tip = spot([offset, surface(offset)]);
   const foot: Spot = [tip[0] + 5 * side, top - 2 * ROW];
   const length = Math.hypot(tip[0] - foot[0], tip[1] - foot[1]);
@@ -89,6 +103,7 @@ function belowMarks({ main, half, channel }: Cut, { spot, side, bottom }: Paper)
       figure: figure(Math.abs(to - from)),
       beside: side > 0 ? "from" : "to",
       crowded,
+      clear: spot([half, 0])[0] + 2,
     });
   return [
     ...(channel ? span(-channel.half, channel.half, row(1), offset !== 0) : []),
@@ -109,12 +124,14 @@ function thicknessMarks({ half, blank, surface }: Cut, { spot, side, reach }: Pa
   const edge = spot([-side * half, 0])[0];
   const span = (top: number, n: number) =>
     upward({
-      from: spot([0, blank])[1],
-      to: spot([0, top])[1],
+      from: spot([0, Math.max(blank, top)])[1],
+      to: spot([0, Math.min(blank, top)])[1],
       at: -side * (reach + n * ROW),
       edges: [edge, edge],
       figure: figure(blank - top),
       beside: "to",
+      // above the blank's own extension line
+      clear: 1.5,
     });
   return [...span(surface(half), 1), ...span(0, 2)];
 }
@@ -129,12 +146,14 @@ function windowMarks({ main }: Cut, { spot, side, reach }: Paper): Mark[] {
 }
 
 /** Every depth that matters, with its words. */
-function levelsOf(report: Report, cut: Cut, { spot, side }: Paper): Level[] {
+function levelsOf(report: Report, cut: Cut, paper: Paper): Level[] {
+  const { spot, side } = paper;
   const { half, blank, main, channel, surface } = cut;
   const { hole } = main;
   const { crown, window, fill, lead } = hole;
   const wall = side > 0 ? main.to : main.from;
   const rim = surface(Math.min(half, Math.abs(wall)));
+  const crestRadius = hasRoomForRadius(cut, paper) ? "" : `, ${radiusWords(hole)}`;
   const level = (offset: number, depth: number, words: string): Level => {
     const [x, y] = spot([offset, depth]);
     return { along: y, out: side * x, words };
@@ -142,7 +161,7 @@ function levelsOf(report: Report, cut: Cut, { spot, side }: Paper): Level[] {
   const at = (depth: number, words: string) => level(wall, depth, `${figure(depth)} ${words}`);
   return [
     level(side * half, 0, "0.00 flat top"),
-    ...(crown > 0 ? [level(0, crown, `${figure(crown)} crest`)] : []),
+    level(0, crown, `${figure(crown)} crest${crestRadius}`),
     at(rim, "removed at the outer wall"),
     ...(fill.kind === "solid"
       ? [at(main.depth - fill.thickness, `top of the ${markerWord(hole)}, as glued`)]
