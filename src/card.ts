@@ -2,6 +2,7 @@
 import type { Edge } from "./edges.js";
 import { fixed, INCHES, MILLIMETRES, notAbove, notBelow, type Unit } from "./length-text.js";
 import type { Remedy } from "./remedies.js";
+import type { Repair } from "./repair.js";
 import type { Finding, Hole, Report } from "./report.js";
 import { joined, remedyWords, sentenceOf } from "./sentences.js";
 import type { StopSetting } from "./stops.js";
@@ -43,6 +44,44 @@ export function drillCard(report: Report, options: { readonly unit?: "mm" | "in"
     .filter((lines) => lines.length > 0)
     .map((lines) => lines.join("\n"))
     .join("\n\n")}\n`;
+}
+
+/**
+ * A repair as a note to read at the bench: the bit to drill again with, its setting, and what ruled out the others.
+ *
+ * @param repair what `repairHole` returned
+ * @param options `unit` as for `drillCard`
+ * @returns plain text, lines of at most 100 characters, ended by a newline
+ * @throws RangeError for another unit
+ * @example
+ * const design = {
+ *   scale: { length: 648, frets: 22 },
+ *   board: { length: 482, width: { nut: 43, end: 57 }, thickness: 6 },
+ *   radius: 254,
+ *   markers: [{ frets: [5], diameter: 6 }],
+ * };
+ * const note = repairNote(repairHole(design, { fret: 5, error: 0.4 }, [6, 7, 8]));
+ * note.split("\n")[0] // "REPAIR: the dot at fret 5"
+ */
+export function repairNote(repair: Repair, options: { readonly unit?: "mm" | "in" } = {}): string {
+  const unit = unitOf(options.unit ?? "mm");
+  const { least, diameter, report, ruledOut, hole } = repair;
+  const dot = hole.side === "centre" ? "dot" : `${hole.side} dot`;
+  const needed = `The next bit must be ${unit.bare(notBelow(least, unit))} or more to swallow the old hole.`;
+  const lines = [`REPAIR: the ${dot} at fret ${hole.fret}`, ...wrapped(needed, "  ")];
+  const planned = report?.holes[hole.index]?.planned;
+  const lead = report?.holes[hole.index]?.lead ?? 0;
+  if (diameter === null) lines.push("  No bit of the rack does.");
+  else if (planned === undefined) lines.push(`  Drill again with ${unit.full(diameter)}.`);
+  else {
+    const travel = unit.full(planned.depth + lead);
+    const text = `Fill the hole, then drill again with ${unit.full(diameter)}, to a rim depth of ${unit.full(planned.depth)} (travel ${travel}).`;
+    lines.push(...wrapped(text, "  "));
+  }
+  for (const { diameter: bit, why } of ruledOut.filter(({ findings }) => findings.length > 0)) {
+    lines.push(...wrapped(`Not ${unit.bare(bit)}: ${why.join(" ")}`, "  ", "    "));
+  }
+  return `${lines.join("\n")}\n`;
 }
 
 function unitOf(name: string): Unit {
@@ -165,7 +204,7 @@ function holeLines({ holes, stops }: Report, unit: Unit): string[] {
   if (holes.length === 0) return [];
   const several = stops.settings.length > 1;
   const planned = holes.some((hole) => hole.planned);
-  const header = ["fret", "side", "from nut", "off centre", "dia.", "removed", "least", "most"];
+  const header = ["fret", "side", "from nut", "off centre", "size", "removed", "least", "most"];
   const rows = holes.map((hole, i) => [
     String(hole.fret),
     hole.side,
@@ -181,7 +220,7 @@ function holeLines({ holes, stops }: Report, unit: Unit): string[] {
   const travelHeader = several ? ["set", "travel"] : ["travel"];
   const plannedHeader = planned ? ["planned", "left", "web"] : [];
   return [
-    "HOLES   (removed: by the radius, at the outer rim; least, most: depths of the bit's rim)",
+    "HOLES   (size: diameter, or a pocket's width; removed: at the outer rim; least, most: rim depth)",
     ...table([[...header, ...travelHeader, ...plannedHeader], ...rows], 2),
   ];
 }

@@ -26,9 +26,9 @@ export function remediesFor(finding: FindingFacts, examined: Examined): Remedy[]
   const about = hole === undefined ? markers : markers.slice(hole, hole + 1);
   const known = new Set(findingsOf(examined).flatMap(namesUpTo));
   return changesFor(finding, examined, about).flatMap((change) => {
-    const gone = (value: number) =>
-      isGone(finding, findingsIn(narrowed(change.apply(value), finding, about)));
-    const to = thresholdOf(change, gone);
+    const miss = (value: number) =>
+      missBy(finding, findingsIn(narrowed(change.apply(value), finding, about)));
+    const to = thresholdOf(change, miss);
     if (to === undefined || !isCure(finding, findingsIn(change.apply(to)), known)) return [];
     return [{ change: change.path, from: change.from, to }];
   });
@@ -59,26 +59,50 @@ const FINE = 1e-14;
 
 /**
  * The nearest value to `from` at which the finding is gone, all but exactly; undefined where it stands even at
- * `far`. A radius is halved by its curvature, so that `far` may be all but flat.
+ * `far`. The way between is halved; where the last two failures tell by how much they miss, the straight line through
+ * them says where to look, once a little before and once a little beyond, which is all that a linear rule needs.
+ * A radius is sought by its curvature, so that `far` may be all but flat.
  */
-function thresholdOf({ path, from, far }: Change, gone: (value: number) => boolean) {
+function thresholdOf({ path, from, far }: Change, missAt: (value: number) => number) {
   const isRadius = path === "radius" || path.startsWith("radius.");
   const value = (t: number) => (isRadius ? 1 / t : t);
   let stands = value(from);
   let passes = value(far);
-  if (!gone(value(passes))) return undefined;
+  if (missAt(value(passes)) > 0) return undefined;
   const near = FINE * Math.abs(stands);
-  for (;;) {
+  const fails = [{ t: stands, miss: missAt(from) }];
+  for (let round = 0; ; round++) {
     const middle = stands + (passes - stands) / 2;
     const isNear = Math.abs(passes - stands) <= near || middle === stands || middle === passes;
     if (isNear) return value(passes);
-    if (gone(value(middle))) passes = middle;
-    else stands = middle;
+    const aside = (round % 3 === 1 ? near : -near) / 4;
+    const t = round % 3 === 0 ? middle : within(stands, passes, rootOf(fails, passes) + aside);
+    const miss = missAt(value(t));
+    if (miss > 0) {
+      stands = t;
+      fails.push({ t, miss });
+    } else passes = t;
   }
 }
 
-function isGone(finding: FindingFacts, found: readonly FindingFacts[] | undefined): boolean {
-  return found?.every((other) => ruleOf(other) !== ruleOf(finding)) ?? false;
+/** Where the line through the last two failures meets zero. */
+function rootOf(fails: readonly { t: number; miss: number }[], otherwise: number): number {
+  const [a, b] = fails.slice(-2);
+  if (a === undefined || b === undefined || a.miss === b.miss) return otherwise;
+  return b.t - (b.miss * (b.t - a.t)) / (b.miss - a.miss);
+}
+
+/** A value strictly between two others: itself, or the middle where it lies outside. */
+function within(a: number, b: number, t: number): number {
+  return (t - a) * (t - b) < 0 ? t : a + (b - a) / 2;
+}
+
+/** By how much the finding's rule is broken; 0 where it is kept, Infinity where the design cannot be read. */
+function missBy(finding: FindingFacts, found: readonly FindingFacts[] | undefined): number {
+  if (found === undefined) return Infinity;
+  const other = found.find((candidate) => ruleOf(candidate) === ruleOf(finding));
+  if (other === undefined) return 0;
+  return Math.abs(other.value - other.limit) || Number.MIN_VALUE;
 }
 
 /** The finding is gone, a planned depth fails at its hole in no other way, and no error is new or worse in degree. */

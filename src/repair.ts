@@ -37,6 +37,12 @@ export interface RuledOut {
 
 /** What to drill a stray hole again with. */
 export interface Repair {
+  /** The hole that is drilled again, and its index in the report. */
+  readonly hole: {
+    readonly fret: number;
+    readonly side: "bass" | "centre" | "treble";
+    readonly index: number;
+  };
   /** The least diameter that swallows the old hole: D + 2 · error. */
   readonly least: number;
   /** The smallest bit that does, or null. */
@@ -82,6 +88,8 @@ export function repairHole(design: Design, hole: StrayHole, rack: readonly numbe
   const { index, error } = stray;
   const least = (neck.markers[index] as Marker).diameter + 2 * error;
   const depth = depthInUse(examine(neck), index);
+  const { fret, side } = neck.markers[index] as Marker;
+  const again = { fret, side, index };
   const ruledOut: RuledOut[] = [];
   for (const diameter of bits) {
     if (!(diameter >= least)) {
@@ -92,7 +100,7 @@ export function repairHole(design: Design, hole: StrayHole, rack: readonly numbe
     const redrilled = withHole(neck, index, diameter, depth);
     const findings = redrilled && findingsAbout(redrilled, index);
     if (redrilled && findings?.length === 0) {
-      return { least, diameter, report: reportOn(redrilled), ruledOut };
+      return { hole: again, least, diameter, report: reportOn(redrilled), ruledOut };
     }
     const told = findings ?? [];
     const why = findings
@@ -100,7 +108,7 @@ export function repairHole(design: Design, hole: StrayHole, rack: readonly numbe
       : ["The finished surface does not reach so far from the centre line."];
     ruledOut.push({ diameter, why, findings: told });
   }
-  return { least, diameter: null, report: null, ruledOut };
+  return { hole: again, least, diameter: null, report: null, ruledOut };
 }
 
 /** The neck with one hole drilled again; undefined where the surface does not reach the new hole. */

@@ -4,9 +4,10 @@ import { type BoardPaper, ringReach } from "./board-paper.js";
 import { upward } from "./dimensions.js";
 import { type Flag, flagMarks } from "./flags.js";
 import { LETTER, widthOf } from "./lettering.js";
-import { type Level, levelMarks } from "./levels.js";
-import { type Mark, text } from "./marks.js";
+import { APART, type Level, levelMarks } from "./levels.js";
+import { boxOf, type Mark, text } from "./marks.js";
 import type { Fret, Plan } from "./outline.js";
+import { spread } from "./spread.js";
 import { figure, governed, least, most } from "./words.js";
 
 /** The markers of one fret that lie equally far from the nut. */
@@ -51,8 +52,11 @@ export function boardDimensions(
   places: readonly Place[],
 ): Mark[] {
   const flags = flagsFor(report, paper);
+  const widths = widthMarks(plan, paper);
+  // a narrow board's figures stand above it
+  const lowest = Math.min(paper.top - 8, boxOf(widths).top - 2);
   return [
-    ...widthMarks(plan, paper),
+    ...widths,
     ...runningMarks(report, plan, paper, places),
     ...fretNumbers(
       report,
@@ -60,7 +64,7 @@ export function boardDimensions(
       paper,
       flags.flags.map(({ x }) => x),
     ),
-    ...flagMarks(flags.flags, paper.top - 8, flags.side),
+    ...flagMarks(flags.flags, lowest, flags.side),
   ];
 }
 
@@ -68,11 +72,13 @@ export function boardDimensions(
 function widthMarks({ frets, end }: Plan, { spot, left, right }: BoardPaper): Mark[] {
   const [nut] = frets;
   const names = right + ROW + 4;
+  const ends = [spot(end.treble)[1], spot(end.bass)[1]];
+  const [trebleY = 0, bassY = 0] = spread(ends, APART).map((y) => y + 0.4 * LETTER);
   return [
     ...(nut ? widthAt(nut, left - ROW, spot) : []),
     ...widthAt(end, right + ROW, spot),
-    text("treble", [names, spot(end.treble)[1] + 0.4 * LETTER]),
-    text("bass", [names, spot(end.bass)[1] + 0.4 * LETTER]),
+    text("treble", [names, trebleY]),
+    text("bass", [names, bassY]),
   ];
 }
 

@@ -11,7 +11,7 @@ export interface BoardPaper {
   /** mm on paper for each mm. */
   readonly scale: number;
   readonly spot: (point: Point) => Spot;
-  /** The board's ends and edges on paper. */
+  /** The farthest that the board and its markers reach on paper. */
   readonly left: number;
   readonly right: number;
   readonly top: number;
@@ -23,21 +23,31 @@ const LENGTH = 245;
 const WIDTH = 120;
 
 /** The paper for a plan on which so many figures stand side by side. */
-export function boardPaperFor({ frets, end, half }: Plan, figures: number): BoardPaper {
+export function boardPaperFor(
+  { frets, end, half }: Plan,
+  holes: readonly Hole[],
+  figures: number,
+): BoardPaper {
   const alongs = [...frets, end].flatMap(({ bass, treble }) => [bass.along, treble.along]);
   const [from, to] = [Math.min(...alongs), Math.max(...alongs)];
+  const reach = Math.max(half, ...holes.map((hole) => Math.abs(hole.offset) + hole.diameter / 2));
   const room = Math.max(LENGTH, figures * APART);
-  const scale = scaleWithin(Math.min(room / (to - from), WIDTH / (2 * half)));
+  const scale = scaleWithin(Math.min(room / (to - from), WIDTH / (2 * reach)));
+  const before = holes.map((hole) => hole.along * scale - ringReach(hole, scale));
+  const after = holes.map((hole) => hole.along * scale + ringReach(hole, scale));
+  // holes past the edge have their rings
+  const edge = reach > half ? reach * scale + RING : half * scale;
   return {
     scale,
     spot: ({ along, offset }) => [along * scale, -offset * scale],
-    left: from * scale,
-    right: to * scale,
-    top: -half * scale,
-    bottom: half * scale,
+    left: Math.min(from * scale, ...before),
+    right: Math.max(to * scale, ...after),
+    top: -edge,
+    bottom: edge,
   };
 }
 
+/** How far a ring stands off its marker, on paper. */
 const RING = 1;
 
 /** How far the ring around a hole that governs stands out from its centre, along the board, on paper. */

@@ -30,7 +30,7 @@ import { figure, governed, hasWindow, holeName, titled } from "./words.js";
 export function drawBoard(report: Report): string {
   const plan = planOf(report);
   const places = markerPlaces(report);
-  const paper = boardPaperFor(plan, places.length + 2);
+  const paper = boardPaperFor(plan, report.holes, places.length + 2);
   const marks = [
     ...boardMarks(report, plan, paper),
     ...report.holes.flatMap((hole, i) => holeMarks(report, hole, i, paper)),
@@ -62,12 +62,14 @@ function boardMarks({ board }: Report, plan: Plan, { spot, left, right }: BoardP
       [left - 3, 0],
       [right + 3, 0],
     ]),
-    ...(channel ? [outline("hidden", channelCorners(channel).map(spot), "channel")] : []),
+    ...(channel ? [outline("hidden", channelCorners(channel, plan).map(spot), "channel")] : []),
   ];
 }
 
-function channelCorners({ from, to, width }: NonNullable<Report["board"]["channel"]>) {
-  const half = width / 2;
+function channelCorners(channel: NonNullable<Report["board"]["channel"]>, plan: Plan) {
+  const { from } = channel;
+  const to = Math.min(channel.to, plan.end.bass.along);
+  const half = Math.min(channel.width / 2, plan.half);
   return [
     { along: from, offset: -half },
     { along: to, offset: -half },

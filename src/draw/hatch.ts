@@ -1,11 +1,21 @@
 /** Hatching: parallel lines across an area. Lengths in mm on paper. */
-import type { Spot } from "./marks.js";
+import { type Mark, type Spot, strokes } from "./marks.js";
 
 /**
  * The parts of lines y = slope · x + k · `apart` · √2 that lie inside a polygon (even-odd rule); slope 1 or −1.
  * They are worked out rather than drawn through a clip, so that the picture needs no names of its own.
  */
-export function hatched(polygon: readonly Spot[], slope: 1 | -1, apart: number): [Spot, Spot][] {
+export function hatching(
+  polygon: readonly Spot[],
+  slope: 1 | -1,
+  apart: number,
+  name?: string,
+): Mark[] {
+  const lines = hatched(polygon, slope, apart);
+  return lines.length > 0 ? [strokes("narrow", lines, name)] : [];
+}
+
+function hatched(polygon: readonly Spot[], slope: 1 | -1, apart: number): [Spot, Spot][] {
   const step = apart * Math.SQRT2;
   const heights = polygon.map(([x, y]) => y - slope * x);
   const first = Math.ceil(Math.min(...heights) / step);

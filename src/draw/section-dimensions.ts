@@ -4,7 +4,7 @@ import { type Cut, markerLeft, woodUnder } from "./cut.js";
 import { ABOVE, across, upward } from "./dimensions.js";
 import { LETTER, widthOf } from "./lettering.js";
 import { type Level, levelMarks } from "./levels.js";
-import { arrow, line, type Mark, type Spot, text } from "./marks.js";
+import { ARROW_LENGTH, arrow, boxOf, line, type Mark, type Spot, text } from "./marks.js";
 import type { Paper } from "./section-paper.js";
 import { windowBar } from "./window-bar.js";
 import { figure, hasWindow, LIMITS, least, markerWord, most, settingOf } from "./words.js";
@@ -46,17 +46,30 @@ function axisMarks({ main }: Cut, { spot, top, bottom }: Paper): Mark[] {
 /** The hole's width, and the radius on a row of its own. */
 function aboveMarks(cut: Cut, paper: Paper): Mark[] {
   const { main } = cut;
-  const { spot, side, top } = paper;
+  const { spot, side } = paper;
   const width = figure(main.to - main.from);
+  const words = main.hole.outline ? width : `Ø ${width}`;
   const dimension = across({
     from: spot([main.from, 0])[0],
     to: spot([main.to, 0])[0],
-    at: top - ROW,
+    at: rowAbove(cut, paper, words),
     edges: [0, 0],
-    figure: main.hole.outline ? width : `Ø ${width}`,
+    figure: words,
     beside: side > 0 ? "from" : "to",
   });
   return hasRoomForRadius(cut, paper) ? [...dimension, ...radiusMarks(cut, paper)] : dimension;
+}
+
+/** Above the board; on a narrow one, above the figures of its thickness where the width's would meet them. */
+function rowAbove(cut: Cut, paper: Paper, words: string): number {
+  const inner = innerWall(cut) * paper.across - ARROW_LENGTH - 2 - widthOf(words);
+  const row = paper.top - ROW;
+  return inner > -paper.reach - 3 ? row : Math.min(row, boxOf(thicknessMarks(cut, paper)).top - 3);
+}
+
+/** The hole's wall toward the middle, counted toward the hole's side. */
+function innerWall({ main }: Cut): number {
+  return main.hole.offset < 0 ? -main.to : main.from;
 }
 
 /** “R 254.00”. */
@@ -69,9 +82,8 @@ function radiusWords({ radius, slope }: Hole): string {
 const ARROW_AT = 0.8;
 
 /** The arrow passes the row of the hole's width without meeting its figure, which may stand beside. */
-function hasRoomForRadius({ main, half }: Cut, { across: scale, side }: Paper): boolean {
-  const inner = side > 0 ? main.from : -main.to;
-  return scale * (inner + ARROW_AT * half) > 40;
+function hasRoomForRadius(cut: Cut, { across: scale }: Paper): boolean {
+  return scale * (innerWall(cut) + ARROW_AT * cut.half) > 40;
 }
 
 /** An arrow to the finished arc, its words toward the middle. */
@@ -90,27 +102,43 @@ function radiusMarks({ main, half, surface }: Cut, { spot, side, top }: Paper): 
 }
 
 /** The rod channel, the hole's distance from the centre line, and the board's width, each on a row of its own. */
-function belowMarks({ main, half, channel }: Cut, { spot, side, bottom }: Paper): Mark[] {
-  const { offset } = main.hole;
-  const row = (n: number) => bottom + PAST + n * ROW;
-  const widthRow = row(1 + Number(channel !== undefined) + Number(offset !== 0));
-  const span = (from: number, to: number, at: number, crowded = false) =>
-    across({
-      from: spot([Math.min(from, to), 0])[0],
-      to: spot([Math.max(from, to), 0])[0],
-      at,
-      edges: [bottom + PAST, bottom + PAST],
-      figure: figure(Math.abs(to - from)),
-      beside: side > 0 ? "from" : "to",
-      crowded,
-      clear: spot([half, 0])[0] + 2,
-    });
+function belowMarks(cut: Cut, paper: Paper): Mark[] {
+  const { main, half, channel } = cut;
+  const offset = Math.abs(main.hole.offset);
+  const spans: Below[] = [];
+  if (channel) spans.push({ from: -channel.half, to: channel.half, crowded: offset > 0 });
+  const width = { from: -half, to: half, crowded: offset > half };
+  const aside = { from: 0, to: main.hole.offset, crowded: false };
+  // the longer one lies farther out
+  if (offset === 0) spans.push(width);
+  else spans.push(...(offset > half ? [width, aside] : [aside, width]));
+  const last = paper.bottom + PAST + spans.length * ROW;
   return [
-    ...(channel ? span(-channel.half, channel.half, row(1), offset !== 0) : []),
-    ...(offset === 0 ? [] : span(0, offset, widthRow - ROW)),
-    ...span(-half, half, widthRow),
-    ...sideNames(spot([half, 0])[0], widthRow),
+    ...spans.flatMap((span, i) =>
+      spanBelow(span, paper.bottom + PAST + (i + 1) * ROW, half, paper),
+    ),
+    ...sideNames(paper.spot([half, 0])[0], last),
   ];
+}
+
+interface Below {
+  readonly from: number;
+  readonly to: number;
+  readonly crowded: boolean;
+}
+
+function spanBelow({ from, to, crowded }: Below, at: number, half: number, paper: Paper): Mark[] {
+  const { spot, side, bottom } = paper;
+  return across({
+    from: spot([Math.min(from, to), 0])[0],
+    to: spot([Math.max(from, to), 0])[0],
+    at,
+    edges: [bottom + PAST, bottom + PAST],
+    figure: figure(Math.abs(to - from)),
+    beside: side > 0 ? "from" : "to",
+    crowded,
+    clear: spot([half, 0])[0] + 2,
+  });
 }
 
 /** Which side is which, outside the width and clear of its figure where that stands outside too. */

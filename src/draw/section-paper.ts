@@ -12,7 +12,7 @@ export interface Paper {
   readonly spot: (place: Place) => Spot;
   /** The side on which the depths are written: the hole's own. */
   readonly side: 1 | -1;
-  /** From the centre line to the farthest of the board and the hole, and the highest and lowest of both. */
+  /** From the centre line to the farthest of all that is drawn, and the highest and the lowest of it. */
   readonly reach: number;
   readonly top: number;
   readonly bottom: number;
@@ -24,11 +24,9 @@ const HEIGHT = 120;
 
 /** The paper for a cut. */
 export function paperFor(cut: Cut, exaggeration: number): Paper {
-  const { half, blank, main } = cut;
-  const { window, lead, offset } = main.hole;
-  const reach = Math.max(half, Math.abs(main.from), Math.abs(main.to));
-  const highest = Math.min(0, window.min, window.max);
-  const lowest = Math.max(blank, main.depth + lead, window.min, window.max);
+  const { half, main, holes } = cut;
+  const reach = Math.max(half, ...holes.flatMap(({ from, to }) => [Math.abs(from), Math.abs(to)]));
+  const [highest, lowest] = heightsOf(cut);
   const room = HEIGHT / ((lowest - highest) * exaggeration);
   const across = scaleWithin(Math.min(WIDTH / (2 * reach), room));
   const upright = across * exaggeration;
@@ -37,9 +35,16 @@ export function paperFor(cut: Cut, exaggeration: number): Paper {
     upright,
     exaggeration,
     spot: ([x, depth]) => [x * across, depth * upright],
-    side: offset < 0 ? -1 : 1,
+    side: main.hole.offset < 0 ? -1 : 1,
     reach: reach * across,
     top: highest * upright,
-    bottom: Math.max(blank, main.depth + lead) * upright,
+    bottom: lowest * upright,
   };
+}
+
+/** The least and the greatest depth of all that is drawn. */
+function heightsOf({ half, blank, main, holes, surface }: Cut): [number, number] {
+  const { min, max } = main.hole.window;
+  const tips = holes.map(({ depth, hole }) => depth + hole.lead);
+  return [Math.min(0, min, max), Math.max(blank, surface(half), min, max, ...tips)];
 }

@@ -13,9 +13,9 @@ import {
   woodTop,
   woodUnder,
 } from "./cut.js";
-import { hatched } from "./hatch.js";
+import { hatching } from "./hatch.js";
 import { type Entry, farFrom, middled, withLegend } from "./legend.js";
-import { line, type Mark, outline, type Spot, strokes } from "./marks.js";
+import { line, type Mark, outline, type Spot } from "./marks.js";
 import { svgOf } from "./page.js";
 import { scaleWords } from "./scale.js";
 import { sectionDimensions } from "./section-dimensions.js";
@@ -92,7 +92,7 @@ function exaggerationOf({ exaggeration = EXAGGERATION.usual }: SectionOptions): 
 function boardMarks(cut: Cut, { spot }: Paper): Mark[] {
   const wood = [...woodTop(cut), ...underside(cut)].map(spot);
   return [
-    strokes("narrow", hatched(wood, -1, WOOD), "wood"),
+    ...hatching(wood, -1, WOOD, "wood"),
     ...cut.holes.flatMap((hole) => fillingMarks(cut, hole, spot)),
     outline("wide", wood, "board"),
     line("wide", finishedTop(cut).map(spot), "finished"),
@@ -108,7 +108,7 @@ function fillingMarks(cut: Cut, hole: CutHole, spot: Paper["spot"]): Mark[] {
   const area = filling(cut, hole)?.map(spot);
   if (area === undefined) return [];
   return [
-    strokes("narrow", hatched(area, 1, FILLING), "filling"),
+    ...hatching(area, 1, FILLING, "filling"),
     outline("wide", area, hole.index === cut.main.index ? "marker" : "marker other"),
   ];
 }
@@ -160,7 +160,7 @@ function legend({ main }: Cut): Entry[] {
 function areaSample(corner: Spot, slope: 1 | -1, apart: number): Mark[] {
   const far = farFrom(corner);
   const corners: Spot[] = [corner, [far[0], corner[1]], far, [corner[0], far[1]]];
-  return [outline("wide", corners), strokes("narrow", hatched(corners, slope, apart))];
+  return [outline("wide", corners), ...hatching(corners, slope, apart)];
 }
 
 function notesOn(cut: Cut): string[] {

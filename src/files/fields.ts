@@ -23,11 +23,11 @@ const MOST = LIMITS.mostLength.value;
 const FRETS = LIMITS.frets.value;
 const AS_TEXT = 'or a text with its unit, as "1/4 in"';
 
-/** A kind of length: its bound, the words for it, and its least value for an editor. */
+/** A kind of length: its bound, the words for it, and its bound in JSON Schema. */
 interface LengthKind {
   readonly bound: Bound;
   readonly what: string;
-  readonly minimum: number;
+  readonly range: NumberRange;
   /** What else it may be. */
   readonly orElse?: string;
 }
@@ -35,17 +35,17 @@ interface LengthKind {
 const MORE_THAN_ZERO: LengthKind = {
   bound: SIZE,
   what: `${SIZE.what}, ${AS_TEXT}`,
-  minimum: LEAST,
+  range: { minimum: LEAST, maximum: MOST },
 };
 const ZERO_OR_MORE: LengthKind = {
   bound: SIZE_OR_ZERO,
   what: `${SIZE_OR_ZERO.what}, ${AS_TEXT}`,
-  minimum: 0,
+  range: { minimum: 0, maximum: MOST, not: { exclusiveMinimum: 0, exclusiveMaximum: LEAST } },
 };
 const FINISHED: LengthKind = {
   bound: RADIUS,
   what: `${SIZE.what.replace("a length", "a radius")}, ${AS_TEXT}, or "flat"`,
-  minimum: LEAST,
+  range: { minimum: LEAST, maximum: MOST },
   orElse: "flat",
 };
 
@@ -114,6 +114,7 @@ interface NumberRange {
   readonly minimum: number;
   readonly maximum?: number;
   readonly exclusiveMaximum?: number;
+  readonly not?: { readonly exclusiveMinimum: number; readonly exclusiveMaximum: number };
 }
 
 function numberWithin({ what, accepts }: Bound, range: NumberRange) {
@@ -148,8 +149,8 @@ function profile<Value extends v.GenericSchema, Stations extends v.GenericSchema
   return choice([value, atStations], (input) => (isObject(input) ? atStations : value));
 }
 
-function lengthNumber({ bound, what, minimum }: LengthKind) {
-  return numberWithin({ what, accepts: bound.accepts }, { minimum, maximum: MOST });
+function lengthNumber({ bound, what, range }: LengthKind) {
+  return numberWithin({ what, accepts: bound.accepts }, range);
 }
 
 /** Text that is read as a length in mm. */

@@ -1,8 +1,8 @@
 /** The card, as it is read at the bench. */
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { drillCard } from "../../src/card.js";
-import { checkDesign, type Design } from "../../src/index.js";
+import { drillCard, repairNote } from "../../src/card.js";
+import { checkDesign, type Design, repairHole } from "../../src/index.js";
 import { FLAT, PLAIN } from "./necks.js";
 
 const FOLDER = new URL("../../docs/examples/", import.meta.url);
@@ -114,6 +114,18 @@ describe("what it says", () => {
     expect(checkDesign(cured as unknown as Design).ok).toBe(true);
   });
 
+  test("a repair: the bit, its setting, and what ruled out the others", () => {
+    const stray = { fret: 12, side: "bass", error: 0.4 } as const;
+    const note = repairNote(repairHole(example("larch-22"), stray, [7, 7.5, 8]));
+    expect(note).toBe(
+      "REPAIR: the bass dot at fret 12\n  The next bit must be 7.15 or more to swallow the old hole.\n  Fill the hole, then drill again with 7.50 mm, to a rim depth of 3.00 mm (travel 4.60 mm).\n",
+    );
+    const none = repairNote(repairHole(example("wren-tenor"), { ...stray, error: 1.5 }, [7, 9]));
+    expect(none).toContain("No bit of the rack does.");
+    expect(none).toMatch(/Not 9\.00: /);
+    for (const line of none.split("\n")) expect(line.length).toBeLessThanOrEqual(100);
+  });
+
   test("inches: the nearest 1/64 with the decimal beside it", () => {
     const inches = drillCard(checkDesign(example("larch-22")), { unit: "in" });
     // 6.35 mm = 1/4 in (Machinists' unit, NIST SP 811, memory)
@@ -122,11 +134,17 @@ describe("what it says", () => {
   });
 
   test("the examples are what they are said to be", () => {
-    expect(EXAMPLES.sort()).toEqual(["alder-24", "heron-bass", "larch-22", "wren-tenor"]);
+    expect(EXAMPLES.sort()).toEqual([
+      "alder-24",
+      "heron-bass",
+      "larch-22",
+      "plover-fanned",
+      "wren-tenor",
+    ]);
     for (const name of EXAMPLES) expect(example(name).name).toContain("invented example");
     const settings = (name: string) => checkDesign(example(name)).stops.settings.length;
-    expect(EXAMPLES.map(settings)).toEqual([1, 1, 1, 2]);
+    expect(EXAMPLES.map(settings)).toEqual([1, 1, 1, 1, 2]);
     const ok = EXAMPLES.map((name) => checkDesign(example(name)).ok);
-    expect(ok).toEqual([true, false, true, true]);
+    expect(ok).toEqual([true, false, true, true, true]);
   });
 });

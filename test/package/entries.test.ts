@@ -29,5 +29,5 @@ test("the core", () => {
 });
 
 test("the card", () => {
-  expect(Object.keys(card)).toEqual(["drillCard"]);
+  expect(Object.keys(card)).toEqual(["drillCard", "repairNote"]);
 });
