@@ -25,6 +25,8 @@ export function sagitta(radius: number, x: number, slope = 0): number {
   if (!Number.isFinite(slope)) {
     throw new RangeError(`slope: expected a finite number, received ${slope}`);
   }
+  // so far below the radius the root is R itself, and the square of x might leave the range of numbers
+  if (Math.abs(x) < TINY_SHARE * radius) return x * (x / radius / 2);
   // the drop scales with its lengths; a power of two keeps squares of extreme ones in range, exactly
   const unit = powerNear(radius);
   const h = sag(radius / unit, x / unit, slope) * unit;
@@ -55,8 +57,10 @@ export function radiusFromSagitta(x: number, h: number): number {
   if (h === 0 && x === 0) {
     throw new RangeError("h: expected more than 0 where x is 0, received 0");
   }
-  // x²/(2h) + h/2, in an order that cannot overflow before the result does
-  return (x / h) * (x / 2) + h / 2;
+  if (h === 0) return Infinity;
+  // x²/(2h) + h/2; lifting both by a power of two, exactly, keeps the ratio of a hardly measurable drop in range
+  const lift = h < 2 ** -900 ? 2 ** 100 : 1;
+  return (x / (h * lift)) * ((x * lift) / 2) + h / 2;
 }
 
 /**
@@ -74,6 +78,9 @@ export function rootOf(radius: number, x: number, m: number): number {
   const mx = m * x;
   return Math.sqrt((radius - x) * (radius + x) + mx * mx);
 }
+
+/** Below this part of the radius, x² is nothing beside R². */
+const TINY_SHARE = 1e-20;
 
 function powerNear(radius: number): number {
   if (radius === Infinity || (radius > 1e-100 && radius < 1e100)) return 1;

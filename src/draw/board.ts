@@ -92,23 +92,33 @@ function holeMarks(report: Report, hole: Hole, i: number, paper: BoardPaper): Ma
   return [
     shape,
     ...(governed(report, i).length > 0 ? [ring] : []),
-    ...(hasWindow(hole) ? [] : [cross(centre, reach)]),
+    ...(hasWindow(hole) ? [] : [cross(corners ?? squareIn(centre, reach))]),
   ];
 }
 
-function cross([x, y]: Spot, reach: number): Mark {
-  const r = reach * Math.SQRT1_2;
-  const ends: [Spot, Spot][] = [
-    [
-      [x - r, y - r],
-      [x + r, y + r],
-    ],
-    [
-      [x - r, y + r],
-      [x + r, y - r],
-    ],
+/** The corners of the square in a circle. */
+function squareIn([x, y]: Spot, radius: number): Spot[] {
+  const r = radius * Math.SQRT1_2;
+  return [
+    [x - r, y - r],
+    [x + r, y - r],
+    [x + r, y + r],
+    [x - r, y + r],
   ];
-  return strokes("narrow", ends, "none");
+}
+
+/** Both diagonals. */
+function cross([a, b, c, d]: readonly Spot[]): Mark {
+  return strokes(
+    "narrow",
+    a && b && c && d
+      ? [
+          [a, c],
+          [b, d],
+        ]
+      : [],
+    "none",
+  );
 }
 
 function legend(report: Report): Entry[] {
@@ -127,7 +137,7 @@ function legend(report: Report): Entry[] {
       !holes.every(hasWindow),
       {
         words: "no depth suits",
-        sample: (c) => [circle("wide", middle(c), r - 0.6), cross(middle(c), r + 0.4)],
+        sample: (c) => [circle("wide", middle(c), r - 0.6), cross(squareIn(middle(c), r + 0.4))],
       },
     ],
     [

@@ -43,8 +43,9 @@ export function paperFor(cut: Cut, exaggeration: number): Paper {
 }
 
 /** The least and the greatest depth of all that is drawn. */
-function heightsOf({ half, blank, main, holes, surface }: Cut): [number, number] {
+function heightsOf({ half, blank, main, holes, channel, surface }: Cut): [number, number] {
   const { min, max } = main.hole.window;
   const tips = holes.map(({ depth, hole }) => depth + hole.lead);
-  return [Math.min(0, min, max), Math.max(blank, surface(half), min, max, ...tips)];
+  const highest = Math.min(0, min, max, channel?.roof ?? 0);
+  return [highest, Math.max(blank, surface(half), min, max, ...tips)];
 }

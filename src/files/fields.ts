@@ -23,58 +23,58 @@ const MOST = LIMITS.mostLength.value;
 const FRETS = LIMITS.frets.value;
 const AS_TEXT = 'or a text with its unit, as "1/4 in"';
 
-/** A kind of length: its bound, the words for it, and its bound in JSON Schema. */
+/** A kind of length: its bound, the words for it, and how an editor is told of it. */
 interface LengthKind {
   readonly bound: Bound;
   readonly what: string;
   readonly range: NumberRange;
-  /** What else it may be. */
-  readonly orElse?: string;
+  readonly examples: readonly string[];
+  /** A word for an infinite one. */
+  readonly infinite?: string;
 }
 
 const MORE_THAN_ZERO: LengthKind = {
   bound: SIZE,
   what: `${SIZE.what}, ${AS_TEXT}`,
   range: { minimum: LEAST, maximum: MOST },
+  examples: ["1/4 in", "6.35 mm"],
 };
 const ZERO_OR_MORE: LengthKind = {
   bound: SIZE_OR_ZERO,
   what: `${SIZE_OR_ZERO.what}, ${AS_TEXT}`,
-  range: { minimum: 0, maximum: MOST, not: { exclusiveMinimum: 0, exclusiveMaximum: LEAST } },
+  range: {
+    minimum: 0,
+    maximum: MOST,
+    not: { type: "number", exclusiveMinimum: 0, exclusiveMaximum: LEAST },
+  },
+  examples: ["1/32 in", "0.8 mm"],
 };
 const FINISHED: LengthKind = {
   bound: RADIUS,
   what: `${SIZE.what.replace("a length", "a radius")}, ${AS_TEXT}, or "flat"`,
   range: { minimum: LEAST, maximum: MOST },
-  orElse: "flat",
+  examples: ["flat", "12 in", "305 mm"],
+  infinite: "flat",
 };
 
-/** A length as text, for an editor; what it says is read by `lengthText`. */
-export const writtenLength = v.lazy(() => LENGTH_TEXT);
-const LENGTH_TEXT = v.pipe(
-  v.string(),
-  v.metadata({
-    pattern: LENGTH_PATTERN,
-    maxLength: LONGEST,
-    description: "A number with its unit: mm, cm, m, in or ft; mm where it has none.",
-    examples: ["1/4 in", "25.5 in", "6.35 mm"],
-  }),
-);
+const sizeForms = formsOf(MORE_THAN_ZERO);
+const sizeOrZeroForms = formsOf(ZERO_OR_MORE);
+const radiusForms = formsOf(FINISHED);
 
 /** A length of more than 0. */
-export const size = length(MORE_THAN_ZERO);
+export const size = length(sizeForms);
 /** A length of 0 or more. */
-export const sizeOrZero = length(ZERO_OR_MORE);
+export const sizeOrZero = length(sizeOrZeroForms);
 /** A radius, or "flat". */
-export const radius = radiusOrFlat();
+export const radius = length(radiusForms);
 
 /** A length of more than 0 along the board. */
-export const sizes = profile(size, stations(size));
+export const sizes = profile(sizeForms, stations(size));
 /** A length of 0 or more along the board. */
-export const sizesOrZero = profile(sizeOrZero, stations(sizeOrZero));
+export const sizesOrZero = profile(sizeOrZeroForms, stations(sizeOrZero));
 /** A radius along the board. */
 export const radii = profile(
-  radius,
+  radiusForms,
   v.pipe(
     stations(radius),
     v.check(
@@ -114,7 +114,13 @@ interface NumberRange {
   readonly minimum: number;
   readonly maximum?: number;
   readonly exclusiveMaximum?: number;
-  readonly not?: { readonly exclusiveMinimum: number; readonly exclusiveMaximum: number };
+  readonly not?: NotBetween;
+}
+
+interface NotBetween {
+  readonly type: "number";
+  readonly exclusiveMinimum: number;
+  readonly exclusiveMaximum: number;
 }
 
 function numberWithin({ what, accepts }: Bound, range: NumberRange) {
@@ -122,45 +128,40 @@ function numberWithin({ what, accepts }: Bound, range: NumberRange) {
   return v.pipe(v.number(message), v.check(accepts, message), v.metadata({ ...range }));
 }
 
-function length(kind: LengthKind) {
-  const number = lengthNumber(kind);
-  const written = lengthText(kind);
-  return choice([number, written], (input) => (typeof input === "string" ? written : number));
+/** A length as a number and as text. */
+function formsOf(kind: LengthKind) {
+  const { bound, what, range } = kind;
+  return { number: numberWithin({ what, accepts: bound.accepts }, range), text: lengthText(kind) };
 }
 
-function radiusOrFlat() {
-  const number = lengthNumber(FINISHED);
-  const written = lengthText(FINISHED);
-  const flat = v.pipe(
-    v.literal("flat"),
-    v.transform(() => Infinity),
+type LengthForms = ReturnType<typeof formsOf>;
+
+function length(forms: LengthForms) {
+  return choice([forms.number, forms.text], (input) => formOf(input, forms));
+}
+
+/** A length that holds throughout, or values at stations. */
+function profile<Stations extends v.GenericSchema>(forms: LengthForms, atStations: Stations) {
+  return choice([forms.number, forms.text, atStations], (input) =>
+    isObject(input) ? atStations : formOf(input, forms),
   );
-  return choice([number, flat, written], (input) => {
-    if (input === "flat") return flat;
-    return typeof input === "string" ? written : number;
-  });
 }
 
-/** A value that holds throughout, or values at stations. */
-function profile<Value extends v.GenericSchema, Stations extends v.GenericSchema>(
-  value: Value,
-  atStations: Stations,
-) {
-  return choice([value, atStations], (input) => (isObject(input) ? atStations : value));
-}
-
-function lengthNumber({ bound, what, range }: LengthKind) {
-  return numberWithin({ what, accepts: bound.accepts }, range);
+function formOf(input: unknown, { number, text }: LengthForms) {
+  return typeof input === "string" ? text : number;
 }
 
 /** Text that is read as a length in mm. */
-function lengthText({ bound, what, orElse }: LengthKind) {
+function lengthText({ bound, what, examples, infinite }: LengthKind) {
+  const pattern = infinite === undefined ? LENGTH_PATTERN : `^${infinite}$|${LENGTH_PATTERN}`;
   return v.pipe(
-    writtenLength,
+    v.string(),
+    v.metadata({ pattern, maxLength: LONGEST, examples: [...examples] }),
     v.rawTransform<string, number>(({ dataset, addIssue, NEVER }) => {
+      if (dataset.value === infinite) return Infinity;
       const mm = lengthIn(dataset.value);
       if (typeof mm === "number" && bound.accepts(mm)) return mm;
-      const wanted = typeof mm === "number" ? what : mm + alternative(orElse, dataset.value);
+      const wanted = typeof mm === "number" ? what : mm + alternative(infinite, dataset.value);
       addIssue({ message: expecting(wanted) });
       return NEVER;
     }),

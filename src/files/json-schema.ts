@@ -15,7 +15,7 @@ export function designJsonSchema(): Readonly<Record<string, unknown>> {
     definitions: Object.fromEntries(
       Object.entries(definitions).map(([name, schema]) => [name, bare(schema)]),
     ),
-    overrideSchema: byStation,
+    overrideSchema: (context) => byStation(context) ?? byType(context),
   });
   const title = "A guitar neck, for marker-depth";
   const description =
@@ -34,6 +34,17 @@ const byStation: OverrideSchema = ({ jsonSchema }) => {
   if (nut === undefined || end === undefined || fret1 === undefined) return undefined;
   const { required, ...rest } = jsonSchema;
   return { ...rest, properties: { nut, end }, patternProperties: { [FRET_NAME]: fret1 } };
+};
+
+/**
+ * Alternatives of different types as one schema. Each keyword is for one type alone, and what an editor says
+ * against a value is then what its own type asks for.
+ */
+const byType: OverrideSchema = ({ jsonSchema: { anyOf, ...rest } }) => {
+  const types = anyOf?.map(({ type }) => type) ?? [];
+  const isClear = types.every((type) => typeof type === "string");
+  if (anyOf === undefined || !isClear || new Set(types).size < types.length) return undefined;
+  return Object.assign({}, rest, ...anyOf, { type: types });
 };
 
 /** The frets that may be stations: 1 to 250, which a test holds against the limit. */

@@ -2,8 +2,14 @@
  * Reads JSON text. The values are of `JSON.parse`; what is wrong with a text, and where, is told by
  * jsonc-parser, which reads on after a mistake.
  */
-import { createScanner, printParseErrorCode, visit } from "jsonc-parser";
-import { issueOf } from "../errors.js";
+import {
+  createScanner,
+  type JSONPath,
+  type JSONVisitor,
+  printParseErrorCode,
+  visit,
+} from "jsonc-parser";
+import { type DesignIssue, issueOf } from "../errors.js";
 import { join } from "../read/fields.js";
 import {
   isConfusing,
@@ -13,7 +19,7 @@ import {
   mistakeExpected,
   mistakeStart,
 } from "./json-mistakes.js";
-import { characterPlaces, type FileIssue, placed, START } from "./places.js";
+import { characterPlaces, type FileIssue, placed, placeFrom0, START } from "./places.js";
 
 /**
  * What keeps the work on a text bounded: a text beyond is refused, with no word on what else is wrong. Of
@@ -42,10 +48,10 @@ export function readJson(text: string): JsonText {
   const isMarked = text.startsWith(BYTE_ORDER_MARK);
   // what stands where stays the same
   const json = isMarked ? ` ${text.slice(1)}` : text;
-  const { mistakes, issues } = inspect(json);
-  const told = toldMistakes(json, mistakes);
+  const told = toldMistakes(json, mistakesIn(json));
   if (isMarked) return noJson([MARK_ISSUE, ...told]);
-  return told.length > 0 ? noJson(told) : { value: JSON.parse(json), isJson: true, issues };
+  if (told.length > 0) return noJson(told);
+  return { value: JSON.parse(json), isJson: true, issues: abusesIn(json) };
 }
 
 function noJson(issues: readonly FileIssue[]): JsonText {
@@ -87,44 +93,45 @@ function firstBeyond(text: string) {
   return undefined;
 }
 
-/** What is wrong with a text: mistakes that make it no JSON, and issues of what it says. */
-function inspect(text: string) {
+/** What makes a text no JSON. */
+function mistakesIn(text: string): Mistake[] {
   const mistakes: Mistake[] = [];
+  const onError: JSONVisitor["onError"] = (code, start, length) => {
+    mistakes.push({ code: printParseErrorCode(code), start, length });
+  };
+  visit(text, { onError }, { disallowComments: true });
+  return mistakes;
+}
+
+/** What JSON allows and a design does not: keys that stand twice, numbers beyond any number. */
+function abusesIn(text: string): FileIssue[] {
   const issues: FileIssue[] = [];
   const open: Map<string, number>[] = [];
-  visit(
-    text,
-    {
-      onError: (code, start, length) => {
-        mistakes.push({ code: printParseErrorCode(code), start, length });
-      },
-      onObjectBegin: () => {
-        open.push(new Map());
-      },
-      onObjectEnd: () => {
-        open.pop();
-      },
-      onObjectProperty: (key, _start, _length, line, column, path) => {
-        const place = { line: line + 1, column: column + 1 };
-        const first = open.at(-1)?.get(key);
-        if (first === undefined) open.at(-1)?.set(key, place.line);
-        else issues.push(placed(repeatedKey(join(path().join("."), key), key, first), place));
-      },
-      onLiteralValue: (value, start, length, line, column, path) => {
-        if (typeof value !== "number" || Number.isFinite(value)) return;
-        const issue = issueOf(path().join("."), text.slice(start, start + length), LARGEST);
-        issues.push(placed(issue, { line: line + 1, column: column + 1 }));
-      },
+  visit(text, {
+    onObjectBegin: () => {
+      open.push(new Map());
     },
-    { disallowComments: true },
-  );
-  return { mistakes, issues };
+    onObjectEnd: () => {
+      open.pop();
+    },
+    onObjectProperty: (key, _start, _length, line, column, path) => {
+      const first = open.at(-1)?.get(key);
+      if (first === undefined) open.at(-1)?.set(key, line + 1);
+      else issues.push(placed(repeatedKey(path(), key, first), placeFrom0(line, column)));
+    },
+    onLiteralValue: (value, start, length, line, column, path) => {
+      if (typeof value !== "number" || Number.isFinite(value)) return;
+      const issue = issueOf(path().join("."), text.slice(start, start + length), LARGEST);
+      issues.push(placed(issue, placeFrom0(line, column)));
+    },
+  });
+  return issues;
 }
 
 const LARGEST = `a number of at most ${Number.MAX_VALUE.toPrecision(2)}`;
 
-function repeatedKey(path: string, key: string, first: number) {
-  return issueOf(path, key, `each key once; it is on line ${first} too`);
+function repeatedKey(path: JSONPath, key: string, first: number): DesignIssue {
+  return issueOf(join(path.join("."), key), key, `each key once; it is on line ${first} too`);
 }
 
 /** The first mistake of each line, without those that may be consequences of others. */

@@ -21,6 +21,11 @@ export function placed(issue: DesignIssue, { line, column }: Place): FileIssue {
   return { ...issue, message, line, column };
 }
 
+/** The place of a line and a column counted from 0. */
+export function placeFrom0(line: number, column: number): Place {
+  return { line: line + 1, column: column + 1 };
+}
+
 /** The place of each character. Lines end as in an editor: with a line feed, a return, or both. */
 export function characterPlaces(text: string): (at: number) => Place {
   const ends = [...text.matchAll(/\r\n|\r|\n/g)];
@@ -50,7 +55,7 @@ function countUpTo(most: number, numbers: readonly number[]): number {
 export function pathPlaces(text: string): (path: string) => Place {
   const places = new Map<string, Place>();
   const note = (path: string, line: number, column: number) =>
-    places.set(path, { line: line + 1, column: column + 1 });
+    places.set(path, placeFrom0(line, column));
   const noteItem = (line: number, column: number, path: JSONPath) => {
     const last = path.at(-1);
     if (last === undefined || typeof last === "number") note(path.join("."), line, column);

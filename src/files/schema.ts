@@ -32,7 +32,6 @@ import {
   sizes,
   sizesOrZero,
   text,
-  writtenLength,
 } from "./fields.js";
 
 const frets = list(fret, { one: "fret number", many: "fret numbers" }, 1, LIMITS.frets.value);
@@ -218,7 +217,6 @@ export const designObject = strict({
 
 /** The schemas that the JSON Schema names. */
 export const definitions = {
-  lengthText: writtenLength,
   length: size,
   lengthOrZero: sizeOrZero,
   radius,
