@@ -241,6 +241,7 @@ function mustExceedHalfWidth(
     issues.push(issueOf("radius", valueAt(radius, clash.along), expected));
     return;
   }
+  if (tolerance === 0) return;
   const least = scaled(radius, 1 - (tolerance ?? 0));
   const worst = withinHalfWidth(least, width, length);
   if (worst === undefined) return;

@@ -50,6 +50,11 @@ export function diagonalCrossing(
       throw new RangeError(`${name}: expected a finite length greater than 0, received ${value}`);
     }
   }
+  return crossingWithin(gap, widthA, widthB);
+}
+
+/** The formula itself, unchecked. */
+function crossingWithin(gap: number, widthA: number, widthB: number): Point {
   const share = widthA / (widthA + widthB);
   return { along: gap * share, offset: (share * widthB) / 2 };
 }
@@ -134,7 +139,7 @@ function crossing(board: Frame, fret: number, part: Part): Point {
   if (board.fanned) return fannedCrossing(board, fret, part);
   const from = lineAt(board, fret - 1).along;
   const to = lineAt(board, fret).along;
-  const x = diagonalCrossing(to - from, valueAt(board.width, from), valueAt(board.width, to));
+  const x = crossingWithin(to - from, valueAt(board.width, from), valueAt(board.width, to));
   return { along: from + x.along, offset: sideways(part, x.offset) };
 }
 

@@ -20,7 +20,10 @@ import { markerLeft, type Window, webUnder } from "./windows.js";
 /** What is wrong with a design, or wants care, with its sentence for a builder. */
 export interface Finding extends FindingFacts {
   readonly message: string;
-  /** Single changes that cure it, each alone; empty where there is none. */
+  /**
+   * Single changes that cure it, each alone; empty where there is none. They are sought when this is read, some
+   * milliseconds each, and a copy or a JSON text of the report leaves them out.
+   */
   readonly remedies?: readonly Remedy[];
 }
 
@@ -146,16 +149,19 @@ function boardOf({ spec: { length, web, channel } }: Neck): Report["board"] {
 /** A finding with its sentence and its remedies, both made only when they are read. */
 export function toldOf(facts: FindingFacts, examined: Examined): Finding {
   let remedies: readonly Remedy[] | undefined;
-  return {
+  const finding = {
     ...facts,
     get message() {
       return sentenceOf(facts);
     },
-    get remedies() {
+  };
+  // not enumerable: a copy or a JSON text of the report must not set off the search for thresholds
+  return Object.defineProperty(finding, "remedies", {
+    get: () => {
       remedies ??= remediesFor(facts, examined);
       return remedies;
     },
-  };
+  });
 }
 
 function holeOf(neck: Neck, { marker, bounds, window }: CheckedHole): Hole {

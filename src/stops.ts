@@ -106,33 +106,43 @@ function fewestGroups(windows: readonly StopWindow[]): number[][] {
   const holes = windows.map((_, i) => i).filter((i) => at(windows, i).min <= at(windows, i).max);
   const mins = holes.map((i) => at(windows, i).min);
   const maxs = holes.map((i) => at(windows, i).max);
+  const columns = { mins, maxs, caps: maxs };
   const stabs: number[] = [];
-  for (let stab = nextStab(mins, maxs, -Infinity); stab < Infinity; ) {
+  for (let stab = nextStab(columns, -Infinity); stab < Infinity; ) {
     stabs.push(stab);
-    stab = nextStab(mins, maxs, stab);
+    stab = nextStab(columns, stab);
   }
   const groups: number[][] = stabs.map(() => []);
   for (const i of holes) groups[deepestInside(at(windows, i), stabs)]?.push(i);
   return groups;
 }
 
+/** Windows as columns: a window's max is the lesser of its two. */
+interface WindowColumns {
+  readonly mins: ArrayLike<number>;
+  readonly maxs: ArrayLike<number>;
+  readonly caps: ArrayLike<number>;
+}
+
 /** The least max of the windows that begin after the last stab; Infinity where none is left. */
-export function nextStab(mins: ArrayLike<number>, maxs: ArrayLike<number>, last: number): number {
+function nextStab({ mins, maxs, caps }: WindowColumns, last: number): number {
   let stab = Infinity;
   for (let i = 0; i < mins.length; i++) {
-    if ((mins[i] as number) > last && (maxs[i] as number) < stab) stab = maxs[i] as number;
+    const max = Math.min(maxs[i] as number, caps[i] as number);
+    if ((mins[i] as number) > last && max < stab) stab = max;
   }
   return stab;
 }
 
-/** How many settings these windows need; 0 where some window is empty or there is none. */
-export function settingsNeeded(mins: ArrayLike<number>, maxs: ArrayLike<number>): number {
+/** How many settings these windows need; 0 where some window is empty. Makes nothing new, for a sweep's sake. */
+export function settingsNeeded(columns: WindowColumns): number {
+  const { mins, maxs, caps } = columns;
   for (let i = 0; i < mins.length; i++) {
-    if (!((mins[i] as number) <= (maxs[i] as number))) return 0;
+    if (!((mins[i] as number) <= Math.min(maxs[i] as number, caps[i] as number))) return 0;
   }
   let count = 0;
-  for (let stab = nextStab(mins, maxs, -Infinity); stab < Infinity; count++) {
-    stab = nextStab(mins, maxs, stab);
+  for (let stab = nextStab(columns, -Infinity); stab < Infinity; count++) {
+    stab = nextStab(columns, stab);
   }
   return count;
 }
@@ -164,7 +174,7 @@ function leadAt(windows: readonly StopWindow[], i: number): number {
 
 /** The middle of [min, max], or the depth nearest to it whose travel falls on a step, where one lies inside. */
 function onStep(min: number, max: number, lead: number, step: number | undefined): number {
-  const middle = min + (max - min) / 2;
+  const middle = min / 2 + max / 2;
   if (step === undefined) return middle;
   const depth = Math.round((middle + lead) / step) * step - lead;
   return min <= depth && depth <= max ? depth : middle;

@@ -169,17 +169,16 @@ function writeRow(
   max[i] = highest;
   minHole[i] = least.hole;
   maxHole[i] = firstOf(most, flush);
-  settings[i] = least.value <= highest ? 1 : settingsNeeded(least.each, lower(most, flush));
+  settings[i] =
+    least.value <= highest
+      ? 1
+      : settingsNeeded({ mins: least.each, maxs: most.each, caps: flush.each });
 }
 
 /** The first hole that has the lesser of two leasts. */
 function firstOf(a: Extreme, b: Extreme): number {
   if (a.value === b.value) return Math.min(a.hole, b.hole);
   return a.value < b.value ? a.hole : b.hole;
-}
-
-function lower(a: Extreme, b: Extreme): Float64Array {
-  return a.each.map((value, i) => Math.min(value, b.each[i] as number));
 }
 
 function newColumns(size: number): SweepColumns {

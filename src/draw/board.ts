@@ -107,18 +107,14 @@ function squareIn([x, y]: Spot, radius: number): Spot[] {
   ];
 }
 
-/** Both diagonals. */
-function cross([a, b, c, d]: readonly Spot[]): Mark {
-  return strokes(
-    "narrow",
-    a && b && c && d
-      ? [
-          [a, c],
-          [b, d],
-        ]
-      : [],
-    "none",
-  );
+/** Lines between opposite corners. */
+function cross(corners: readonly Spot[]): Mark {
+  const half = Math.floor(corners.length / 2);
+  const ends = corners.slice(0, half).flatMap((corner, i): [Spot, Spot][] => {
+    const opposite = corners[i + half];
+    return opposite ? [[corner, opposite]] : [];
+  });
+  return strokes("narrow", ends, "none");
 }
 
 function legend(report: Report): Entry[] {

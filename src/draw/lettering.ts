@@ -12,9 +12,12 @@ export const HEADING = 5;
 export const RISE = 0.8;
 export const HANG = 0.25;
 
+/** The narrowest letter's share. */
+const NARROWEST = 0.42;
+
 /** Widths as shares of the letter height, most special first. */
 const WIDTHS: readonly (readonly [RegExp, number])[] = [
-  [/[ijlIJ ,.:;'|!()[\]\\/\-frt]/, 0.42],
+  [/[ijlIJ ,.:;'|!()[\]\\/\-frt]/, NARROWEST],
   [/[mMwW%@]/, 1],
   [/[+=<>~#±−×^&]/, 0.84],
   [/[A-ZØ]/, 0.79],
@@ -40,7 +43,10 @@ export function oneLine(text: string): string {
 /** A text in lines no wider than `width`, and no more than `most` of them; an ellipsis stands for what is cut. */
 export function wrapped(text: string, width: number, height = LETTER, most = 8): string[] {
   const lines: string[] = [];
-  for (const word of pieces(oneLine(text), width, height)) {
+  // no more letters than could find room, plus one so that the cut shows
+  const letters = Math.ceil((most * width) / (NARROWEST * height)) + most;
+  const kept = [...oneLine(text)].slice(0, letters).join("");
+  for (const word of pieces(kept, width, height)) {
     const last = lines[lines.length - 1];
     const joined = last === undefined ? word : `${last} ${word}`;
     if (last !== undefined && widthOf(joined, height) <= width) lines[lines.length - 1] = joined;

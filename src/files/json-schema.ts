@@ -41,7 +41,7 @@ const byStation: OverrideSchema = ({ jsonSchema }) => {
  * against a value is then what its own type asks for.
  */
 const byType: OverrideSchema = ({ jsonSchema: { anyOf, ...rest } }) => {
-  const types = anyOf?.map(({ type }) => type) ?? [];
+  const types = anyOf?.map((one) => (typeof one === "object" ? one.type : undefined)) ?? [];
   const isClear = types.every((type) => typeof type === "string");
   if (anyOf === undefined || !isClear || new Set(types).size < types.length) return undefined;
   return Object.assign({}, rest, ...anyOf, { type: types });

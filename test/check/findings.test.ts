@@ -199,6 +199,8 @@ describe("the list", () => {
     const report = checkDesign({ ...FLAT, depth: 5 });
     const copy = JSON.parse(JSON.stringify(report));
     expect(copy.findings[0].message).toBe(report.findings[0]?.message);
-    expect(copy.findings[0].remedies.length).toBeGreaterThan(0);
+    // remedies are sought when they are read, so a copy leaves them out
+    expect(copy.findings[0]).not.toHaveProperty("remedies");
+    expect(report.findings[0]?.remedies?.length).toBeGreaterThan(0);
   });
 });
