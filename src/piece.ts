@@ -2,7 +2,7 @@
 import type { Surface } from "./board.js";
 import type { Point } from "./polygon.js";
 import { rootOf, sag } from "./sagitta.js";
-import { breaksWithin, knot, pieceAt, valueOnPiece } from "./track.js";
+import { breaksWithin, knot, pieceAt, pieceBefore, type Track, valueOnPiece } from "./track.js";
 
 /** The stretch from `from` to `to`: pieces `c` and `r` of the crown's and the radius's tracks. */
 export interface Piece {
@@ -20,8 +20,10 @@ export function piecesOf(surface: Surface, from: number, to: number): Piece[] {
   const ends = [from, ...breaks.sort((a, b) => a - b), to];
   return ends.slice(1).map((end, i) => {
     const start = knot(ends, i);
-    const middle = (start + end) / 2;
-    return { surface, from: start, to: end, c: pieceAt(crown, middle), r: pieceAt(radius, middle) };
+    // a stretch of no length, first of those at its knot, is the end of the piece before
+    const within = (track: Track) =>
+      start === end && i === 0 ? pieceBefore(track, end) : pieceAt(track, (start + end) / 2);
+    return { surface, from: start, to: end, c: within(crown), r: within(radius) };
   });
 }
 

@@ -2,10 +2,10 @@
 import type { Board } from "./board.js";
 import { isOnBoard } from "./edges.js";
 import type { FretLine } from "./fret-lines.js";
-import { removalOn } from "./removal.js";
+import { piecesOf, removalOf } from "./piece.js";
 import { endsOf } from "./slot-ends.js";
 import type { Spec } from "./spec.js";
-import { breaksWithin, leastOver, valueAt } from "./track.js";
+import { leastOver } from "./track.js";
 
 /** The saw depths that suit one fret's slot. */
 export interface SlotDepth {
@@ -66,25 +66,21 @@ function slotDepth(
 }
 
 /**
- * Greatest removal along a slot, within the tolerances. Between knots the removal is convex along the straight
- * line, so it is greatest at an end or at a knot.
+ * Greatest removal along a slot, within the tolerances. Between knots the removal is convex along the straight line, so
+ * it is greatest at an end or at a knot, and there on either side of the bend.
  */
 function removalAcross(board: Board, line: FretLine): number {
-  if (!board.fanned) {
-    return removalOn(board.deepest, line.along, valueAt(board.width, line.along) / 2);
-  }
   const { bass, treble } = endsOf(board, line, "whole");
+  const run = treble.along - bass.along;
+  const offsetAt = (along: number) =>
+    run === 0
+      ? treble.offset
+      : bass.offset + ((treble.offset - bass.offset) * (along - bass.along)) / run;
   const from = Math.min(line.bass, line.treble);
   const to = Math.max(line.bass, line.treble);
-  const { crown, radius } = board.deepest;
-  const knots = [...breaksWithin(crown, from, to), ...breaksWithin(radius, from, to)];
-  const lean = (treble.offset - bass.offset) / (treble.along - bass.along);
-  const points = knots.flatMap((along) => {
-    const offset = bass.offset + lean * (along - bass.along);
-    return Number.isFinite(offset) ? [{ along, offset }] : [];
-  });
-  const removals = [bass, treble, ...points].map(({ along, offset }) =>
-    removalOn(board.deepest, along, offset),
-  );
+  const removals = piecesOf(board.deepest, from, to).flatMap((piece) => [
+    removalOf(piece, piece.from, offsetAt(piece.from)),
+    removalOf(piece, piece.to, offsetAt(piece.to)),
+  ]);
   return Math.max(...removals);
 }

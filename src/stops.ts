@@ -174,7 +174,8 @@ function leadAt(windows: readonly StopWindow[], i: number): number {
 
 /** The middle of [min, max], or the depth nearest to it whose travel falls on a step, where one lies inside. */
 function onStep(min: number, max: number, lead: number, step: number | undefined): number {
-  const middle = min / 2 + max / 2;
+  const sum = min + max;
+  const middle = Number.isFinite(sum) ? sum / 2 : min / 2 + max / 2;
   if (step === undefined) return middle;
   const depth = Math.round((middle + lead) / step) * step - lead;
   return min <= depth && depth <= max ? depth : middle;

@@ -36,6 +36,12 @@ export function pieceAt(track: Track, along: number): number {
   return i;
 }
 
+/** Index of the piece that ends at `along`, or holds it. */
+export function pieceBefore(track: Track, along: number): number {
+  const i = pieceAt(track, along);
+  return i > 0 && knot(track.at, i) === along ? i - 1 : i;
+}
+
 /** Value of piece `i`, extended to any `along`. */
 export function valueOnPiece(track: Track, i: number, along: number): number {
   const slope = knot(track.slope, i);

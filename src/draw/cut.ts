@@ -138,9 +138,9 @@ export function underside({ half, blank, channel }: Cut): Place[] {
   return [...bottom.slice(0, 1), ...notch, ...bottom.slice(1)];
 }
 
-/** Depth of the underside: the board's, or the channel's roof. */
-export function undersideAt({ blank, channel }: Cut, offset: number): number {
-  return channel && Math.abs(offset) < channel.half ? channel.roof : blank;
+/** Depth of the underside: the board's, or the channel's roof, its sides included. */
+function undersideAt({ blank, channel }: Cut, offset: number): number {
+  return channel && Math.abs(offset) <= channel.half ? channel.roof : blank;
 }
 
 /** The finished surface, bass to treble. */

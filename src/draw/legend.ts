@@ -44,6 +44,8 @@ function legendMarks(entries: readonly Entry[], { left, right, bottom }: Box): M
     const corner: Spot = [x, y];
     x += width + BETWEEN;
     const foot: Spot = [corner[0] + SAMPLE.width + GAP, y + 0.85 * SAMPLE.height];
-    return [...sample(corner), text(words, foot)];
+    // a sample is not what it stands for
+    const marks = sample(corner).map((mark) => ({ ...mark, name: undefined }));
+    return [...marks, text(words, foot)];
   });
 }

@@ -3,7 +3,7 @@
  * Lengths in mm on paper, x to the right, y downward.
  */
 import { HANG, LETTER, RISE, widthOf } from "./lettering.js";
-import { attributes, escaped, plain } from "./xml.js";
+import { type Attributes, plain } from "./xml.js";
 
 /** A place on paper: x, y. */
 export type Spot = readonly [number, number];
@@ -19,7 +19,11 @@ export interface Box {
 /** One mark. */
 export interface Mark {
   readonly pen: Pen;
-  readonly svg: string;
+  /** What it stands for, where that is to be told apart: its class. */
+  readonly name?: string | undefined;
+  readonly tag: "path" | "circle" | "text";
+  readonly attributes: Attributes;
+  readonly words?: string;
   readonly box: Box;
 }
 
@@ -67,13 +71,13 @@ export type Pen = keyof typeof PENS;
 /** A line through spots. */
 export function line(pen: Pen, spots: readonly Spot[], name?: string): Mark {
   const d = `M${spots.map(([x, y]) => `${plain(x)} ${plain(y)}`).join("L")}`;
-  return { pen, svg: `<path${attributes({ class: name, d })}/>`, box: around(spots) };
+  return { pen, name, tag: "path", attributes: { d }, box: around(spots) };
 }
 
 /** A closed outline, or an area where the pen fills. */
 export function outline(pen: Pen, spots: readonly Spot[], name?: string): Mark {
   const d = `M${spots.map(([x, y]) => `${plain(x)} ${plain(y)}`).join("L")}Z`;
-  return { pen, svg: `<path${attributes({ class: name, d })}/>`, box: around(spots) };
+  return { pen, name, tag: "path", attributes: { d }, box: around(spots) };
 }
 
 /** Many separate lines as one mark. */
@@ -81,7 +85,7 @@ export function strokes(pen: Pen, ends: readonly (readonly [Spot, Spot])[], name
   const d = ends
     .map(([[x1, y1], [x2, y2]]) => `M${plain(x1)} ${plain(y1)}L${plain(x2)} ${plain(y2)}`)
     .join("");
-  return { pen, svg: `<path${attributes({ class: name, d })}/>`, box: around(ends.flat()) };
+  return { pen, name, tag: "path", attributes: { d }, box: around(ends.flat()) };
 }
 
 /** A rectangle between two corners. */
@@ -98,7 +102,7 @@ export function rectangle(pen: Pen, [x1, y1]: Spot, [x2, y2]: Spot, name?: strin
 /** A circle. */
 export function circle(pen: Pen, [cx, cy]: Spot, r: number, name?: string): Mark {
   const box = { left: cx - r, top: cy - r, right: cx + r, bottom: cy + r };
-  return { pen, svg: `<circle${attributes({ class: name, cx, cy, r })}/>`, box };
+  return { pen, name, tag: "circle", attributes: { cx, cy, r }, box };
 }
 
 /** How a text stands. */
@@ -118,14 +122,14 @@ export function text(content: string, [x, y]: Spot, options: TextOptions = {}): 
   const box = turned
     ? { left: x + flat.top, top: y - flat.right, right: x + flat.bottom, bottom: y - flat.left }
     : { left: x + flat.left, top: y + flat.top, right: x + flat.right, bottom: y + flat.bottom };
-  const svg = `<text${attributes({
+  const attributes = {
     x,
     y,
     "font-size": height === LETTER ? undefined : height,
     "text-anchor": anchor === "start" ? undefined : anchor,
     transform: turned ? `rotate(-90 ${plain(x)} ${plain(y)})` : undefined,
-  })}>${escaped(content)}</text>`;
-  return { pen: "letter", svg, box };
+  };
+  return { pen: "letter", tag: "text", attributes, words: content, box };
 }
 
 const ARROW = 3;

@@ -1,7 +1,7 @@
 /** A page: a drawing with its heading and notes, as one SVG text. */
 import { HANG, HEADING, LETTER, oneLine, RISE, wrapped } from "./lettering.js";
 import { type Box, boxOf, type Mark, PENS, type Pen, text } from "./marks.js";
-import { attributes, escaped, plain } from "./xml.js";
+import { type Attributes, element, plain, written } from "./xml.js";
 
 /** What stands on a page. */
 export interface Page {
@@ -33,20 +33,29 @@ const STYLE =
 /** The page as SVG: as large as what stands on it, in mm. */
 export function svgOf(page: Page): string {
   const marks = composed(page);
-  const box = boxOf(marks);
+  const title = oneLine(page.title);
+  const description = oneLine(page.description);
+  const drawing = grouped(marks).map(
+    ([pen, svg]) => `<g${written({ class: pen, ...PENS[pen] })}>\n${svg.join("\n")}\n</g>`,
+  );
+  const id = `marker-depth-${fingerprint([title, description, ...drawing].join("\n"))}`;
+  return [
+    `<svg${written(rootOf(boxOf(marks), id))}>`,
+    element("title", { id: `${id}-title` }, title),
+    element("desc", { id: `${id}-desc` }, description),
+    `<style>${STYLE}</style>`,
+    ...drawing,
+    "</svg>\n",
+  ].join("\n");
+}
+
+/** The root's attributes: the box and a margin around it are its size in mm and its view. */
+function rootOf(box: Box, id: string): Attributes {
   const left = box.left - MARGIN;
   const top = box.top - MARGIN;
   const width = box.right + MARGIN - left;
   const height = box.bottom + MARGIN - top;
-  const body = [
-    `<style>${STYLE}</style>`,
-    ...grouped(marks).map(
-      ([pen, svg]) => `<g${attributes({ class: pen, ...PENS[pen] })}>\n${svg.join("\n")}\n</g>`,
-    ),
-  ].join("\n");
-  const title = oneLine(page.title);
-  const id = `marker-depth-${fingerprint(title + page.description + body)}`;
-  const root = attributes({
+  return {
     xmlns: "http://www.w3.org/2000/svg",
     class: "marker-depth",
     width: `${plain(width)}mm`,
@@ -55,14 +64,7 @@ export function svgOf(page: Page): string {
     role: "img",
     "aria-labelledby": `${id}-title`,
     "aria-describedby": `${id}-desc`,
-  });
-  return [
-    `<svg${root}>`,
-    `<title id="${id}-title">${escaped(title)}</title>`,
-    `<desc id="${id}-desc">${escaped(oneLine(page.description))}</desc>`,
-    body,
-    "</svg>\n",
-  ].join("\n");
+  };
 }
 
 /** Heading above the drawing, notes below it, all from its left edge on. */
@@ -98,7 +100,11 @@ function stacked(lines: readonly string[], x: number, y: number, height: number)
 /** Marks gathered by pen, light areas first and letters last, so that nothing covers what matters more. */
 function grouped(marks: readonly Mark[]): [Pen, string[]][] {
   return (Object.keys(PENS) as Pen[]).flatMap((pen) => {
-    const svg = marks.filter((mark) => mark.pen === pen).map((mark) => mark.svg);
+    const svg = marks
+      .filter((mark) => mark.pen === pen)
+      .map(({ name, tag, attributes, words }) =>
+        element(tag, { class: name, ...attributes }, words),
+      );
     return svg.length > 0 ? [[pen, svg] as [Pen, string[]]] : [];
   });
 }

@@ -1,6 +1,6 @@
 /** Dimensions of a section: depths on the hole's side, thicknesses on the other, widths above and below. */
 import type { Hole, Report } from "../report.js";
-import { type Cut, markerLeft, woodUnder } from "./cut.js";
+import { type Cut, type CutHole, markerLeft, woodUnder } from "./cut.js";
 import { ABOVE, across, upward } from "./dimensions.js";
 import { LETTER, widthOf } from "./lettering.js";
 import { type Level, levelMarks } from "./levels.js";
@@ -47,12 +47,11 @@ function axisMarks({ main }: Cut, { spot, top, bottom }: Paper): Mark[] {
 function aboveMarks(cut: Cut, paper: Paper): Mark[] {
   const { main } = cut;
   const { spot, side } = paper;
-  const width = figure(main.to - main.from);
-  const words = main.hole.outline ? width : `Ø ${width}`;
+  const words = widthWords(main);
   const dimension = across({
     from: spot([main.from, 0])[0],
     to: spot([main.to, 0])[0],
-    at: rowAbove(cut, paper, words),
+    at: rowAbove(cut, paper),
     edges: [0, 0],
     figure: words,
     beside: side > 0 ? "from" : "to",
@@ -60,16 +59,22 @@ function aboveMarks(cut: Cut, paper: Paper): Mark[] {
   return hasRoomForRadius(cut, paper) ? [...dimension, ...radiusMarks(cut, paper)] : dimension;
 }
 
-/** Above the board; on a narrow one, above the figures of its thickness where the width's would meet them. */
-function rowAbove(cut: Cut, paper: Paper, words: string): number {
-  const inner = innerWall(cut) * paper.across - ARROW_LENGTH - 2 - widthOf(words);
-  const row = paper.top - ROW;
-  return inner > -paper.reach - 3 ? row : Math.min(row, boxOf(thicknessMarks(cut, paper)).top - 3);
+/** “Ø 6.35”, of a pocket “33.52”. */
+function widthWords({ hole, from, to }: CutHole): string {
+  return hole.outline ? figure(to - from) : `Ø ${figure(to - from)}`;
 }
 
-/** The hole's wall toward the middle, counted toward the hole's side. */
-function innerWall({ main }: Cut): number {
-  return main.hole.offset < 0 ? -main.to : main.from;
+/** How far toward the middle and beyond the words of the hole's width may reach, counted toward the hole's side. */
+function innerReach({ main }: Cut, { across: scale }: Paper): number {
+  const wall = main.hole.offset < 0 ? -main.to : main.from;
+  return wall * scale - ARROW_LENGTH - 2 - widthOf(widthWords(main));
+}
+
+/** Above the board; on a narrow one, above the figures of its thickness where the width's would meet them. */
+function rowAbove(cut: Cut, paper: Paper): number {
+  const row = paper.top - ROW;
+  if (innerReach(cut, paper) > -paper.reach - 3) return row;
+  return Math.min(row, boxOf(thicknessMarks(cut, paper)).top - 3);
 }
 
 /** “R 254.00”. */
@@ -81,9 +86,9 @@ function radiusWords({ radius, slope }: Hole): string {
 /** Where the radius's arrow touches the arc, as a share of half the width: on the side away from the hole. */
 const ARROW_AT = 0.8;
 
-/** The arrow passes the row of the hole's width without meeting its figure, which may stand beside. */
-function hasRoomForRadius(cut: Cut, { across: scale }: Paper): boolean {
-  return scale * (innerWall(cut) + ARROW_AT * cut.half) > 40;
+/** The arrow passes the row of the hole's width without meeting its words, also where these stand beside. */
+function hasRoomForRadius(cut: Cut, paper: Paper): boolean {
+  return innerReach(cut, paper) > -ARROW_AT * cut.half * paper.across + 6;
 }
 
 /** An arrow to the finished arc, its words toward the middle. */
@@ -175,40 +180,50 @@ function windowMarks({ main }: Cut, { spot, side, reach }: Paper): Mark[] {
 
 /** Every depth that matters, with its words. */
 function levelsOf(report: Report, cut: Cut, paper: Paper): Level[] {
-  const { spot, side } = paper;
-  const { half, blank, main, channel, surface } = cut;
-  const { hole } = main;
-  const { crown, window, fill, lead } = hole;
-  const wall = side > 0 ? main.to : main.from;
-  const rim = surface(Math.min(half, Math.abs(wall)));
-  const crestRadius = hasRoomForRadius(cut, paper) ? "" : `, ${radiusWords(hole)}`;
-  const level = (offset: number, depth: number, words: string): Level => {
-    const [x, y] = spot([offset, depth]);
-    return { along: y, out: side * x, words };
+  const level: LevelAt = (offset, depth, words) => {
+    const [x, y] = paper.spot([offset, depth]);
+    return { along: y, out: paper.side * x, words };
   };
-  const at = (depth: number, words: string) => level(wall, depth, `${figure(depth)} ${words}`);
+  return [...boardLevels(cut, paper, level), ...holeLevels(report, cut, paper, level)];
+}
+
+type LevelAt = (offset: number, depth: number, words: string) => Level;
+
+function boardLevels(cut: Cut, paper: Paper, level: LevelAt): Level[] {
+  const { half, blank, main, channel } = cut;
+  const { crown } = main.hole;
+  const { side } = paper;
+  const radius = hasRoomForRadius(cut, paper) ? "" : `, ${radiusWords(main.hole)}`;
+  const roof = channel && `${figure(channel.roof)} roof of the channel`;
   return [
     level(side * half, 0, "0.00 flat top"),
-    level(0, crown, `${figure(crown)} crest${crestRadius}`),
-    at(rim, "removed at the outer wall"),
-    ...(fill.kind === "solid"
-      ? [at(main.depth - fill.thickness, `top of the ${markerWord(hole)}, as glued`)]
-      : []),
-    level(wall, window.min, `${least(window.min)} least depth`),
-    level(wall, window.max, `${most(window.max)} most depth (${LIMITS[window.maxBy]})`),
-    ...depthLevels(report, cut, at),
-    ...(lead > 0 ? [level(hole.offset, main.depth + lead, tipWords(cut))] : []),
-    ...(channel
-      ? [level(side * channel.half, channel.roof, `${figure(channel.roof)} roof of the channel`)]
-      : []),
+    level(0, crown, `${figure(crown)} crest${radius}`),
+    ...(channel && roof ? [level(side * channel.half, channel.roof, roof)] : []),
     level(side * half, blank, `${figure(blank)} underside`),
   ];
 }
 
-type LevelAt = (depth: number, words: string) => Level;
+function holeLevels(report: Report, cut: Cut, { side }: Paper, level: LevelAt): Level[] {
+  const { half, main, surface } = cut;
+  const { window, fill, lead, offset } = main.hole;
+  const wall = side > 0 ? main.to : main.from;
+  const rim = surface(Math.min(half, Math.abs(wall)));
+  const at: WallLevel = (depth, words) => level(wall, depth, `${figure(depth)} ${words}`);
+  const top = `top of the ${markerWord(main.hole)}, as glued`;
+  return [
+    at(rim, "removed at the outer wall"),
+    ...(fill.kind === "solid" ? [at(main.depth - fill.thickness, top)] : []),
+    level(wall, window.min, `${least(window.min)} least depth`),
+    level(wall, window.max, `${most(window.max)} most depth (${LIMITS[window.maxBy]})`),
+    ...depthLevels(report, cut, at),
+    ...(lead > 0 ? [level(offset, main.depth + lead, tipWords(cut))] : []),
+  ];
+}
+
+type WallLevel = (depth: number, words: string) => Level;
 
 /** The depth drawn, and that of the stop setting where another is planned. */
-function depthLevels(report: Report, cut: Cut, at: LevelAt): Level[] {
+function depthLevels(report: Report, cut: Cut, at: WallLevel): Level[] {
   const { depth, why, index, hole } = cut.main;
   const served = settingOf(report, index);
   const travel = (rim: number) => `travel ${figure(rim + hole.lead)}`;

@@ -178,19 +178,28 @@ function notesOn(cut: Cut): string[] {
 
 /** The picture in words. */
 function descriptionOf(cut: Cut, paper: Paper): string {
-  const { half, blank, main, channel, surface } = cut;
-  const { hole, depth } = main;
-  const radius =
-    hole.radius === Infinity ? "flat" : `finished to a radius of ${figure(hole.radius)}`;
-  const place =
-    hole.offset === 0
-      ? "on the centre line"
-      : `${figure(Math.abs(hole.offset))} from the centre line`;
+  const { channel } = cut;
   return [
-    `${placeLine(cut)} ${scaleLine(paper)}`,
-    `The board is ${figure(2 * half)} wide there, its blank ${figure(blank)} thick; it is ${radius}, which leaves ${figure(blank - surface(half))} at the edges.`,
-    channel ? `The roof of the rod channel lies ${figure(channel.roof)} deep.` : "",
-    `The hole lies ${place} and is ${figure(main.to - main.from)} wide. It is drawn ${figure(depth)} deep at the rim, ${figure(depth + hole.lead)} at the bit's lowest part: ${amount(markerLeft(cut))} of the marker and ${amount(woodUnder(cut))} of wood are left.`,
+    placeLine(cut),
+    scaleLine(paper),
+    boardWords(cut),
+    ...(channel ? [`The roof of the rod channel lies ${figure(channel.roof)} deep.`] : []),
+    holeWords(cut),
     ...notesOn(cut),
   ].join(" ");
+}
+
+function boardWords({ half, blank, main, surface }: Cut): string {
+  const { radius } = main.hole;
+  const finish = radius === Infinity ? "flat" : `finished to a radius of ${figure(radius)}`;
+  return `The board is ${figure(2 * half)} wide there, its blank ${figure(blank)} thick; it is ${finish}, which leaves ${figure(blank - surface(half))} at the edges.`;
+}
+
+function holeWords(cut: Cut): string {
+  const { hole, depth, from, to } = cut.main;
+  const aside = figure(Math.abs(hole.offset));
+  const place = hole.offset === 0 ? "on the centre line" : `${aside} from the centre line`;
+  const deep = `${figure(depth)} deep at the rim, ${figure(depth + hole.lead)} at the bit's lowest part`;
+  const left = `${amount(markerLeft(cut))} of the marker and ${amount(woodUnder(cut))} of wood`;
+  return `The hole lies ${place} and is ${figure(to - from)} wide. It is drawn ${deep}, which leaves ${left}.`;
 }

@@ -21,6 +21,8 @@ import {
   titled,
 } from "./words.js";
 
+const NO_HOLES = "The design has no holes.";
+
 const PLOT = 130;
 const ROW = 6.4;
 const BAR = 3.4;
@@ -39,14 +41,14 @@ const BAR = 3.4;
  *   radius: 254,
  *   markers: [{ frets: [3, 5, 7, 9], diameter: 6 }],
  * });
- * drawWindows(report).match(/class="window"/g).length // 5
+ * drawWindows(report).match(/class="window"/g).length // 4
  */
 export function drawWindows(report: Report): string {
   return svgOf({
     title: titled("Depth windows", report),
     lines: [
       report.holes.length === 0
-        ? "No holes."
+        ? NO_HOLES
         : "A bar holds the depths of the bit's rim that suit a hole in the worst case. Lengths in mm from the flat top.",
     ],
     marks: report.holes.length === 0 ? [] : withLegend(chart(report), legend(report)),
@@ -271,6 +273,7 @@ function legend({ holes, stops }: Report): Entry[] {
 /** The picture in words. */
 function descriptionOf(report: Report): string {
   const { holes } = report;
+  if (holes.length === 0) return NO_HOLES;
   const rows = holes.map((hole, i) => {
     const { min, max } = hole.window;
     const remarks = remarksOn(report, i);

@@ -25,9 +25,18 @@ export function escaped(text: string): string {
     .replace(/[&<>"']/g, (character) => ESCAPES[character] ?? character);
 }
 
-/** Attributes in the order given; those undefined are left out. */
-export function attributes(pairs: Readonly<Record<string, string | number | undefined>>): string {
-  return Object.entries(pairs)
+/** Attributes by name; those undefined are left out. */
+export type Attributes = Readonly<Record<string, string | number | undefined>>;
+
+/** An element with words in it, or with nothing. */
+export function element(tag: string, attributes: Attributes, words?: string): string {
+  const start = `<${tag}${written(attributes)}`;
+  return words === undefined ? `${start}/>` : `${start}>${escaped(words)}</${tag}>`;
+}
+
+/** Attributes in the order given, each after a space. */
+export function written(attributes: Attributes): string {
+  return Object.entries(attributes)
     .flatMap(([name, value]) => {
       if (value === undefined) return [];
       return [` ${name}="${typeof value === "number" ? plain(value) : escaped(value)}"`];

@@ -1,0 +1,66 @@
+/**
+ * Measures what checks and sweeps cost, as ratios to bare loops that write the same numbers, and prints one Markdown
+ * table. It goes to bench/results.json and, between the markers, into docs/batch.md. Run from the repository's root;
+ * `--quick` does a little of everything and writes nothing; `--cpu` counts processor time, for a machine that is not
+ * quiet.
+ */
+import { measureEntries, packages } from "./entries.js";
+import { streamGrowth, sweepGrowth } from "./growth.js";
+import { measureMemory } from "./memory.js";
+import { checkReports, reportRivals } from "./reports.js";
+import { machine, type Results, tableOf, write } from "./table.js";
+import { interleaved, type Timed } from "./timing.js";
+import { checkWindows, slowRivals, sweepRivals } from "./windows.js";
+
+const QUICK = {
+  grid: [10, 10, 10],
+  few: 2,
+  reports: 50,
+  rounds: 3,
+  sizes: 2,
+  stream: [100, 1000],
+  kept: 500,
+  streamed: 2000,
+  loads: 3,
+} as const;
+const FULL = {
+  grid: [100, 100, 100],
+  few: 30,
+  reports: 2000,
+  rounds: 21,
+  sizes: 4,
+  stream: [1000, 10_000, 50_000],
+  kept: 5000,
+  streamed: 100_000,
+  loads: 31,
+} as const;
+
+const quick = process.argv.includes("--quick");
+const plan = quick ? QUICK : FULL;
+const compared = checkWindows([10, 12, 14], 12) + checkReports(50);
+
+/** The slow ways are timed over fewer combinations, in rounds of their own with the bare loop as their base. */
+function windowTimes(): Timed[] {
+  const rivals = sweepRivals(plan.grid, quick ? 5 : 1);
+  const fast = interleaved(rivals, plan.rounds);
+  const base = rivals[0];
+  if (base === undefined) throw new Error("no base");
+  const slow = interleaved([base, ...slowRivals(plan.grid, plan.few)], Math.min(plan.rounds, 7));
+  return [...fast, ...slow.slice(1)];
+}
+
+const results: Results = {
+  date: new Date().toISOString().slice(0, 10),
+  machine: machine(),
+  compared,
+  memory: measureMemory(plan.kept, plan.streamed),
+  windows: windowTimes(),
+  reports: interleaved(reportRivals(plan.reports), plan.rounds),
+  sweepGrowth: sweepGrowth(Math.min(plan.rounds, 9), plan.sizes),
+  streamGrowth: streamGrowth(Math.min(plan.rounds, 5), plan.stream),
+  entries: await measureEntries(plan.loads),
+  packages: packages(),
+};
+const table = tableOf(results);
+console.log(table);
+if (!quick) write(results, table);

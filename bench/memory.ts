@@ -1,0 +1,69 @@
+/** What is kept of each design, and what a stream of them leaves behind. */
+import { checkDesign, checkMany, type Design, type Sweep, sweep } from "../src/index.js";
+import { axesOf, neckAt, randomNecks, SWEPT } from "./necks.js";
+
+/** What was measured, bytes. */
+export interface Memory {
+  /** Of columns, for each row kept. */
+  readonly column: number;
+  /** Of nested reports, for each one kept, its design let go. */
+  readonly report: number;
+  /** More heap in use after the last of many designs than after the first tenth, for each design between. */
+  readonly growth: number;
+  /** How many designs that was. */
+  readonly streamed: number;
+}
+
+export function measureMemory(kept: number, streamed: number): Memory {
+  return {
+    column: columnBytes(),
+    report: reportBytes(kept),
+    growth: streamGrowth(streamed),
+    streamed,
+  };
+}
+
+function columnBytes(): number {
+  sweep(SWEPT, axesOf([50, 50, 40], 1));
+  const before = inUse();
+  const rows: Sweep = sweep(SWEPT, axesOf([50, 50, 40], 0));
+  const after = inUse();
+  return (after - before) / rows.size;
+}
+
+function reportBytes(count: number): number {
+  const necks = randomNecks(count, 3);
+  const check = (i: number) => checkDesign(neckAt(necks, i));
+  check(0);
+  const before = inUse();
+  const reports = Array.from({ length: count }, (_, i) => check(i));
+  const after = inUse();
+  return (after - before) / reports.length;
+}
+
+/** Heap in use while `checkMany` still runs, its last report at hand. */
+function streamGrowth(count: number): number {
+  const necks = randomNecks(1000, 4);
+  function* source(): Generator<Design> {
+    for (let i = 0; i < count; i++) yield neckAt(necks, i % 1000);
+  }
+  const first = count / 10;
+  let before = 0;
+  let seen = 0;
+  for (const { report } of checkMany(source())) {
+    if (!report?.stops.common) throw new Error("the necks measured are to work");
+    seen++;
+    if (seen === first) before = inUse();
+    if (seen === count) return (inUse() - before) / (count - first);
+  }
+  throw new Error(`${seen} designs of ${count}`);
+}
+
+/** Bytes in use, on the heap and in typed arrays, after what nobody holds has gone. */
+function inUse(): number {
+  if (globalThis.gc === undefined) throw new Error("run node with --expose-gc");
+  globalThis.gc();
+  globalThis.gc();
+  const { heapUsed, arrayBuffers } = process.memoryUsage();
+  return heapUsed + arrayBuffers;
+}
