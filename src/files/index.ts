@@ -1,6 +1,0 @@
-// design files
-export type { DesignInput } from "./design-input.js";
-export { FILE_LIMITS } from "./json.js";
-export type { FileIssue } from "./places.js";
-export { readDesign } from "./read-design.js";
-export { designSchema } from "./schema.js";
