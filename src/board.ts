@@ -79,9 +79,15 @@ export function buildFrame(spec: PartialSpec, issues: DesignIssue[]): Frame | un
   const along = slots.map((line) => line.along);
   const widths = profileTrack(width, "board.width", along, length, issues);
   if (widths === undefined) return undefined;
-  const isPositive = mustExceedZero("board.width", widths, length, issues);
   const fanned = scale.kind === "fanned";
-  return isPositive ? { length, slots, fanned, width: widths } : undefined;
+  const frame = { length, slots, fanned, width: widths };
+  const isPositive = mustExceedZero("board.width", widths, startOf(frame), length, issues);
+  return isPositive ? frame : undefined;
+}
+
+/** Where the board begins: at the nut, whose further end lies before 0 on a fanned board. */
+function startOf({ slots: [nut] }: Frame): number {
+  return nut === undefined ? 0 : Math.min(0, nut.bass, nut.treble);
 }
 
 /** The flat blank's thickness. */
@@ -92,7 +98,9 @@ export function buildThickness(
 ): Track | undefined {
   const track = trackOf(frame, spec.thickness, "board.thickness", issues);
   if (track === undefined) return undefined;
-  return mustExceedZero("board.thickness", track, frame.length, issues) ? track : undefined;
+  const { length } = frame;
+  const isPositive = mustExceedZero("board.thickness", track, startOf(frame), length, issues);
+  return isPositive ? track : undefined;
 }
 
 /** The three surfaces. */
@@ -103,11 +111,13 @@ export function buildSurfaces(
 ): Surfaces | undefined {
   const { tolerance } = spec;
   const radius = trackOf(frame, spec.radius, "radius", issues);
-  const crown = trackOf(frame, spec.crown, "crown", issues);
+  const stated = trackOf(frame, spec.crown, "crown", issues);
   const before = issues.length;
-  if (crown) mustNotFallBelowZero("crown", crown, frame.length, issues);
-  if (radius) mustExceedHalfWidth(radius, frame.width, frame.length, tolerance?.radius, issues);
-  if (issues.length > before || !radius || !crown || !tolerance) return undefined;
+  if (stated) mustNotFallBelowZero("crown", stated, frame.length, issues);
+  if (radius) mustExceedHalfWidth(radius, frame, tolerance?.radius, issues);
+  if (issues.length > before || !radius || !stated || !tolerance) return undefined;
+  // no station lies before the nut, where a fanned board begins: there a falling crown ends at 0
+  const crown = leastOver(stated, startOf(frame), 0) < 0 ? flooredAtZero(stated) : stated;
   return {
     nominal: { radius, crown },
     deepest: {
@@ -195,10 +205,11 @@ export function profileTrack(
 function mustExceedZero(
   path: string,
   track: Track,
+  start: number,
   length: number,
   issues: DesignIssue[],
 ): boolean {
-  const least = leastOver(track, 0, length);
+  const least = leastOver(track, start, length);
   if (least > 0) return true;
   issues.push(issueOf(path, least, "more than 0 mm everywhere on the board"));
   return false;
@@ -215,10 +226,12 @@ function mustNotFallBelowZero(
 }
 
 /** Where a radius does not exceed half the width, or undefined: the worst is at a knot or at an end. */
-function withinHalfWidth(radius: Track, width: Track, length: number): Clash | undefined {
+function withinHalfWidth(radius: Track, frame: Frame): Clash | undefined {
+  const { width, length } = frame;
+  const start = startOf(frame);
   const isClash = (along: number) => !(valueAt(radius, along) > valueAt(width, along) / 2);
-  const along = [0, length, ...radius.at, ...width.at].find(
-    (s) => s >= 0 && s <= length && isClash(s),
+  const along = [start, 0, length, ...radius.at, ...width.at].find(
+    (s) => s >= start && s <= length && isClash(s),
   );
   return along === undefined ? undefined : { along, half: valueAt(width, along) / 2 };
 }
@@ -230,12 +243,11 @@ interface Clash {
 
 function mustExceedHalfWidth(
   radius: Track,
-  width: Track,
-  length: number,
+  frame: Frame,
   tolerance: number | undefined,
   issues: DesignIssue[],
 ): void {
-  const clash = withinHalfWidth(radius, width, length);
+  const clash = withinHalfWidth(radius, frame);
   if (clash) {
     const expected = `more than half the width everywhere on the board, ${clash.half} mm at ${clash.along} mm from the nut`;
     issues.push(issueOf("radius", valueAt(radius, clash.along), expected));
@@ -243,7 +255,7 @@ function mustExceedHalfWidth(
   }
   if (tolerance === 0) return;
   const least = scaled(radius, 1 - (tolerance ?? 0));
-  const worst = withinHalfWidth(least, width, length);
+  const worst = withinHalfWidth(least, frame);
   if (worst === undefined) return;
   const expected = `a fraction within which the radius exceeds half the width, ${worst.half} mm at ${worst.along} mm from the nut`;
   issues.push(issueOf("tolerance.radius", tolerance, expected));

@@ -1,7 +1,13 @@
 /** How far a marker stays clear of its fret slots, of the board's edge and of its neighbours. Lengths in mm. */
 import type { Board } from "./board.js";
 import type { Marker } from "./markers.js";
-import { distanceToLine, distanceToSegment, type Point } from "./polygon.js";
+import {
+  distanceToLine,
+  distanceToSegment,
+  gapToPolygon,
+  type Point,
+  type Polygon,
+} from "./polygon.js";
 import { endsOf, lineAt } from "./slot-ends.js";
 import { breaksWithin, knot, slopeAt, valueAt } from "./track.js";
 
@@ -27,9 +33,22 @@ function pointGap(board: Board, fret: number, point: Point): number {
 
 /** From the marker's rim to the board's edge or end; negative where it passes it. */
 export function edgeGap(board: Board, marker: Marker): number {
-  if (marker.outline) return Math.min(...marker.outline.map((corner) => sideGap(board, corner, 0)));
+  if (marker.outline) return pocketEdgeGap(board, marker.outline);
   const radius = marker.diameter / 2;
   return sideGap(board, marker, radius) - radius;
+}
+
+/** From the nearest corner to the edge, or from a bend of the edge to the pocket. */
+function pocketEdgeGap(board: Board, outline: Polygon): number {
+  const alongs = outline.map(({ along }) => along);
+  const bends = breaksWithin(board.width, Math.min(...alongs), Math.max(...alongs));
+  const gaps = outline.map((corner) => sideGap(board, corner, 0));
+  for (const along of bends) {
+    const half = valueAt(board.width, along) / 2;
+    gaps.push(gapToPolygon({ along, offset: -half }, outline));
+    gaps.push(gapToPolygon({ along, offset: half }, outline));
+  }
+  return Math.min(...gaps);
 }
 
 /** From a point to the tapered side, as far along as `reach`, or to the board's end; negative outside. */

@@ -31,11 +31,11 @@ export function leastOnPiece(piece: Piece, footprint: Footprint): number {
   return Math.max(apart, tangentBound(piece, ground));
 }
 
-/** What of the ground a piece holds, on one side of the centre line. */
+/** What of the ground a piece holds. */
 interface Ground {
-  /** The least distance from the centre line at a place along the board: a convex function of it. */
+  /** The offset nearest the centre line at a place along the board; its size is a convex function of the place. */
   readonly innerAt: (along: number) => number;
-  /** Where a plane of these slopes is lowest; its slope outward is 0 or more. */
+  /** Where a plane of these slopes is lowest; its slope outward, under the offset `innerAt`, is 0 or more. */
   readonly lowest: (alongSlope: number, offsetSlope: number) => Point;
   readonly from: number;
   readonly to: number;
@@ -105,7 +105,10 @@ function underPolygon(polygon: Polygon): Ground {
   const innerAt = (s: number) => {
     const offsets = clipped(polygon, s, s).map(({ offset }) => offset);
     const least = Math.min(...offsets);
-    return Math.max(0, least < Infinity ? least : 0);
+    const most = Math.max(...offsets);
+    // no corner there, by rounding: any offset gives a bound
+    if (!(least <= most)) return 0;
+    return least > 0 ? least : Math.min(most, 0);
   };
   const lowest = (alongSlope: number, offsetSlope: number) => {
     const height = ({ along, offset }: Point) => alongSlope * along + offsetSlope * offset;

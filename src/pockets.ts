@@ -3,6 +3,7 @@ import type { Frame } from "./board.js";
 import type { PocketShape } from "./design.js";
 import { areaOf, crossingOf, distanceToLine, type Point, type Polygon } from "./polygon.js";
 import { endsOf, lineAt } from "./slot-ends.js";
+import { breaksWithin, valueAt } from "./track.js";
 
 /** A pocket's corners, in order; undefined where its gaps leave no room. */
 export function outlineOf(
@@ -35,11 +36,13 @@ function trapezoidWithin(
 ): Polygon | undefined {
   const before = endsOf(board, lineAt(board, fret - 1), "whole");
   const after = endsOf(board, lineAt(board, fret), "whole");
+  const bassGap = edgeGap + bendWithin(board, before.bass, after.bass);
+  const trebleGap = edgeGap + bendWithin(board, after.treble, before.treble);
   const sides: [Point, Point][] = [
     inward(before.treble, before.bass, slotGap),
-    inward(before.bass, after.bass, edgeGap),
+    inward(before.bass, after.bass, bassGap),
     inward(after.bass, after.treble, slotGap),
-    inward(after.treble, before.treble, edgeGap),
+    inward(after.treble, before.treble, trebleGap),
   ];
   const corners = sides.map(([a, b], i) => {
     const [c, d] = sides[(i + 1) % 4] as [Point, Point];
@@ -51,6 +54,17 @@ function trapezoidWithin(
     sides.every(([a, b]) => distanceToLine(corner, a, b) >= -1e-9 * board.length),
   );
   return outline.length === 4 && within && areaOf(outline) > 0 ? outline : undefined;
+}
+
+/** How far the board's edge bends in, to the left of the straight line between two of its points a and b. */
+function bendWithin({ width }: Frame, a: Point, b: Point): number {
+  const from = Math.min(a.along, b.along);
+  const to = Math.max(a.along, b.along);
+  const bends = breaksWithin(width, from, to).map((along) => {
+    const offset = (Math.sign(a.offset) * valueAt(width, along)) / 2;
+    return distanceToLine({ along, offset }, a, b);
+  });
+  return Math.max(0, ...bends);
 }
 
 /** The line from a to b moved to its left by `gap`. */

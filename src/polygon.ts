@@ -95,3 +95,12 @@ export function distanceToSegment(point: Point, a: Point, b: Point): number {
     point.offset - a.offset - share * offset,
   );
 }
+
+/** Distance from a point to a convex polygon; negative within it. */
+export function gapToPolygon(point: Point, polygon: Polygon): number {
+  const sides = polygon.map((a, i) => [a, polygon[(i + 1) % polygon.length] ?? a] as const);
+  const turns = sides.map(([a, b]) => distanceToLine(point, a, b));
+  const within = turns.every((d) => d > 0) || turns.every((d) => d < 0);
+  const nearest = Math.min(...sides.map(([a, b]) => distanceToSegment(point, a, b)));
+  return within ? -nearest : nearest;
+}

@@ -55,14 +55,34 @@ function slotDepth(
   line: FretLine,
   fret: number,
 ): SlotDepth {
+  const least = slot.tang + slot.clearance + removalAcross(board, line);
   const from = Math.min(line.bass, line.treble);
   const to = Math.max(line.bass, line.treble);
-  const least = slot.tang + slot.clearance + removalAcross(board, line);
-  const thickness = leastOver(board.thickness, from, to) - tolerance.thickness;
-  // the slot crosses the channel on the centre line, a fanned one somewhat before or after
-  const overChannel = channel !== undefined && channel.from <= to && from <= channel.to;
-  const most = thickness - slot.web - (overChannel ? channel.depth : 0);
-  return { fret, least, most, mostBy: overChannel ? "channel" : "web" };
+  const beside = leastOver(board.thickness, from, to);
+  const over = channel ? thicknessOverChannel(board, channel, line) : Infinity;
+  const most = Math.min(beside, over) - tolerance.thickness - slot.web;
+  return { fret, least, most, mostBy: over < beside ? "channel" : "web" };
+}
+
+/** Least thickness along the slot's part over the channel, less its depth; Infinity where it runs beside it. */
+function thicknessOverChannel(
+  board: Board,
+  channel: NonNullable<Spec["channel"]>,
+  line: FretLine,
+): number {
+  const { bass, treble } = endsOf(board, line, "whole");
+  const lean = (treble.along - bass.along) / (treble.offset - bass.offset);
+  const ends = [-1, 1].map((side) => {
+    const offset = (side * channel.width) / 2;
+    return bass.along + lean * (within(offset, bass.offset, treble.offset) - bass.offset);
+  });
+  const from = Math.max(channel.from, Math.min(...ends));
+  const to = Math.min(channel.to, Math.max(...ends));
+  return from <= to ? leastOver(board.thickness, from, to) - channel.depth : Infinity;
+}
+
+function within(value: number, least: number, most: number): number {
+  return Math.min(most, Math.max(least, value));
 }
 
 /**
@@ -72,15 +92,18 @@ function slotDepth(
 function removalAcross(board: Board, line: FretLine): number {
   const { bass, treble } = endsOf(board, line, "whole");
   const run = treble.along - bass.along;
-  const offsetAt = (along: number) =>
-    run === 0
-      ? treble.offset
-      : bass.offset + ((treble.offset - bass.offset) * (along - bass.along)) / run;
+  const offsetAt = (along: number) => {
+    const offset = bass.offset + ((treble.offset - bass.offset) * (along - bass.along)) / run;
+    return run === 0 ? treble.offset : within(offset, bass.offset, treble.offset);
+  };
   const from = Math.min(line.bass, line.treble);
   const to = Math.max(line.bass, line.treble);
-  const removals = piecesOf(board.deepest, from, to).flatMap((piece) => [
-    removalOf(piece, piece.from, offsetAt(piece.from)),
-    removalOf(piece, piece.to, offsetAt(piece.to)),
-  ]);
+  // a knot under the slot counts even where rounding puts it just beside
+  const slack = 1e-9 * board.length;
+  const removals = piecesOf(board.deepest, from - slack, to + slack).flatMap((piece) =>
+    [within(piece.from, from, to), within(piece.to, from, to)].map((along) =>
+      removalOf(piece, along, offsetAt(along)),
+    ),
+  );
   return Math.max(...removals);
 }
