@@ -26,6 +26,8 @@ export interface Frame {
   readonly length: number;
   /** The nut and frets 1, 2, … */
   readonly slots: readonly FretLine[];
+  /** Where they cross the centre line. */
+  readonly alongs: readonly number[];
   /** Frets are fanned: bass and treble edges differ. */
   readonly fanned: boolean;
   readonly width: Track;
@@ -58,9 +60,9 @@ export function buildBoard(spec: PartialSpec, issues: DesignIssue[]): Board | un
   const thickness = buildThickness(frame, spec, issues);
   const surfaces = buildSurfaces(frame, spec, issues);
   if (thickness === undefined || surfaces === undefined) return undefined;
-  const { length, slots, fanned, width } = frame;
+  const { length, slots, alongs, fanned, width } = frame;
   const { nominal, deepest, shallowest } = surfaces;
-  return { length, slots, fanned, width, thickness, nominal, deepest, shallowest };
+  return { length, slots, alongs, fanned, width, thickness, nominal, deepest, shallowest };
 }
 
 /** The channel ends before it begins. */
@@ -76,11 +78,11 @@ export function buildFrame(spec: PartialSpec, issues: DesignIssue[]): Frame | un
   if (scale === undefined || length === undefined || width === undefined) return undefined;
   const slots = placeFrets(scale, width, length, issues);
   if (slots === undefined) return undefined;
-  const along = slots.map((line) => line.along);
-  const widths = profileTrack(width, "board.width", along, length, issues);
+  const alongs = slots.map(({ along }) => along);
+  const widths = profileTrack(width, "board.width", alongs, length, issues);
   if (widths === undefined) return undefined;
   const fanned = scale.kind === "fanned";
-  const frame = { length, slots, fanned, width: widths };
+  const frame = { length, slots, alongs, fanned, width: widths };
   const isPositive = mustExceedZero("board.width", widths, startOf(frame), length, issues);
   return isPositive ? frame : undefined;
 }
@@ -132,15 +134,14 @@ export function buildSurfaces(
 }
 
 function trackOf(
-  { slots, length }: Frame,
+  { alongs, length }: Frame,
   profile: ProfileSpec | undefined,
   path: string,
   issues: DesignIssue[],
 ): Track | undefined {
   if (profile === undefined) return undefined;
   if (typeof profile === "number") return constantTrack(profile);
-  const along = slots.map((line) => line.along);
-  return profileTrack(profile, path, along, length, issues);
+  return profileTrack(profile, path, alongs, length, issues);
 }
 
 /** The frets, with an issue where fanned ones cannot be placed on this width. */

@@ -1,5 +1,5 @@
 /** What the radius takes from the board's edges, and what is left there. Lengths in mm. */
-import type { Board } from "./board.js";
+import type { Board, Surface } from "./board.js";
 import type { Station } from "./design.js";
 import type { FretLine } from "./fret-lines.js";
 import { removalOn } from "./removal.js";
@@ -24,7 +24,9 @@ export interface Edge {
 /** The edges at the nut, at each fret on the board, and at the end. */
 export function edgesOf(board: Board, sideDots: boolean): Edge[] {
   return edgePlaces(board).map(({ station, side, along }): Edge => {
-    const { offset, removal, thickness } = edgeAt(board, along);
+    const offset = halfWidthAt(board, along);
+    const removal = removalOn(board.nominal, along, offset);
+    const thickness = faceAt(board, along);
     const sideDotLine = thickness / 2;
     // four plain literals: objects of a known shape are made ten times faster than spread ones
     if (side) {
@@ -38,17 +40,23 @@ export function edgesOf(board: Board, sideDots: boolean): Edge[] {
   });
 }
 
-/** The edge as designed, at a place along it. */
-export function edgeAt(board: Board, along: number) {
-  const offset = valueAt(board.width, along) / 2;
-  const removal = removalOn(board.nominal, along, offset);
-  return { offset, removal, thickness: valueAt(board.thickness, along) - removal };
+/** From the centre line to the edge. */
+function halfWidthAt(board: Board, along: number): number {
+  return valueAt(board.width, along) / 2;
 }
 
-/** The worst case there: the greatest removal and the least thickness left within the tolerances. */
-export function worstEdgeAt(board: Board, along: number, tolerance: number) {
-  const removal = removalOn(board.deepest, along, valueAt(board.width, along) / 2);
-  return { removal, thickness: valueAt(board.thickness, along) - tolerance - removal };
+/** Height of the edge face as designed: what is left there of the blank's thickness. */
+export function faceAt(board: Board, along: number): number {
+  return faceUnder(board.nominal, board, along);
+}
+
+/** The least that is left there within the tolerances. */
+export function worstFaceAt(board: Board, along: number, tolerance: number): number {
+  return faceUnder(board.deepest, board, along) - tolerance;
+}
+
+function faceUnder(surface: Surface, board: Board, along: number): number {
+  return valueAt(board.thickness, along) - removalOn(surface, along, halfWidthAt(board, along));
 }
 
 /** Where an edge is looked at. */

@@ -1,7 +1,7 @@
 /** What is wrong with a design, or wants care: each finding a code, a place, a value and its limit. */
 import { edgeGap, overlaps, slotGap } from "./clearances.js";
 import { SLOT_GAP, type Station } from "./design.js";
-import { worstEdgeAt } from "./edges.js";
+import { worstFaceAt } from "./edges.js";
 import { type CheckedHole, type Examined, settingDepths } from "./examine.js";
 import type { Marker } from "./markers.js";
 import { belowHole } from "./side-dots.js";
@@ -66,9 +66,10 @@ export interface FindingFacts {
 export function findingsOf(examined: Examined): FindingFacts[] {
   const facts: FindingFacts[] = [];
   examined.holes.forEach((hole, i) => {
-    const found = holeFindings(examined.neck, hole);
     const { fret, side } = hole.marker;
-    for (const finding of found) facts.push({ ...finding, fret, side, hole: i });
+    for (const finding of holeFindings(examined.neck, hole)) {
+      facts.push({ ...finding, fret, side, hole: i });
+    }
   });
   facts.push(
     ...overlapFindings(examined),
@@ -105,7 +106,7 @@ function addPlanned(
   else if (!(depth >= window.min)) found.push(error("below-keep", left, fill.keep));
   const web = webUnder(bounds, depth);
   if (!(web > 0)) found.push(error("breaks-through", web, 0));
-  else if (!(depth <= deepestForWeb(bounds, spec.web))) {
+  else if (!(depth <= deepestForWeb(bounds.board, bounds.overChannel, spec.web))) {
     found.push(error("below-web", web, spec.web));
   }
   if (!(depth <= bounds.flush)) found.push(error("below-surface", bounds.flush - depth, 0));
@@ -141,7 +142,7 @@ function stopFindings({ stops: { settings } }: Examined): FindingFacts[] {
 function edgeFindings({ neck: { spec, board }, edges }: Examined): FindingFacts[] {
   const found: FindingFacts[] = [];
   for (const { station, side, along } of edges) {
-    const { thickness } = worstEdgeAt(board, along, spec.tolerance.thickness);
+    const thickness = worstFaceAt(board, along, spec.tolerance.thickness);
     if (thickness >= spec.web) continue;
     const fret = station === "nut" || station === "end" ? {} : { fret: Number(station.slice(4)) };
     const place = { ...fret, ...(side ? { side } : {}), station };

@@ -20,28 +20,35 @@ export function digitsOf(shape: Shape, i: number): number[] {
   return digits;
 }
 
-/** Moves to the next combination; the first axis whose value has changed, −1 after the last combination. */
-export function advance(digits: number[], shape: Shape): number {
-  for (let axis = shape.length - 1; axis >= 0; axis--) {
+/** Moves to the next combination of the axes before the last one. */
+export function advanceRow(digits: number[], shape: Shape): void {
+  for (let axis = shape.length - 2; axis >= 0; axis--) {
     const next = (digits[axis] as number) + 1;
     if (next < (shape[axis] as number)) {
       digits[axis] = next;
-      return axis;
+      return;
     }
     digits[axis] = 0;
   }
-  return -1;
 }
 
 /** A result that hangs on some axes only, worked out once for each combination of their values. */
 export interface Kept<T> {
   /** The result for these digits. */
   readonly at: (digits: readonly number[]) => T;
-  /** Whether it can change when the axes from `first` on do. */
-  readonly changesFrom: (first: number) => boolean;
+}
+
+/** Results that hang on some axes only, all those along the last axis at once. */
+export interface KeptRows<T> {
+  /** The results for these digits, whatever the last one, by that of the last axis; worked out from `start` to `end`. */
+  readonly along: (digits: readonly number[], start: number, end: number) => readonly T[];
 }
 
 const MOST_KEPT = 1 << 16;
+
+/** What is not known yet; a result may be undefined. */
+const UNKNOWN = Symbol("unknown");
+type Known<T> = T | typeof UNKNOWN;
 
 /** Keeps the results of `work`, which hangs on `axes` only; where they would be too many, just the last one. */
 export function keep<T>(
@@ -49,22 +56,78 @@ export function keep<T>(
   axes: readonly number[],
   work: (digits: readonly number[]) => T,
 ): Kept<T> {
-  const last = Math.max(-1, ...axes);
-  const keysOf = axes.map((axis) => shape[axis] as number);
-  const size = sizeOf(keysOf);
-  const kept: (T | undefined)[] = [];
-  const changesFrom = (first: number) => first <= last;
+  const { size, keyOf } = keysOf(shape, axes);
+  const kept: T[] = [];
   let lastKey = -1;
   const at = (digits: readonly number[]) => {
-    let key = 0;
-    for (let i = 0; i < axes.length; i++) {
-      key = key * (keysOf[i] as number) + (digits[axes[i] as number] as number);
-    }
+    const key = keyOf(digits);
     const slot = size <= MOST_KEPT ? key : 0;
-    if (kept[slot] === undefined || (size > MOST_KEPT && key !== lastKey))
-      kept[slot] = work(digits);
+    if (!(slot in kept) || (size > MOST_KEPT && key !== lastKey)) kept[slot] = work(digits);
     lastKey = key;
     return kept[slot] as T;
   };
-  return { at, changesFrom };
+  return { at };
+}
+
+/** Keeps the results of `work` by rows along the last axis; where they would be too many, just the last row. */
+export function keepRows<T>(
+  shape: Shape,
+  axes: readonly number[],
+  work: (digits: readonly number[]) => T,
+): KeptRows<T> {
+  const last = shape.length - 1;
+  const count = shape[last] ?? 1;
+  const varies = axes.includes(last);
+  const { size, keyOf } = keysOf(
+    shape,
+    axes.filter((axis) => axis !== last),
+  );
+  const isMany = size * count > MOST_KEPT;
+  const rows: Row<T>[] = [];
+  let lastKey = -1;
+  const along = (digits: readonly number[], start: number, end: number) => {
+    const key = keyOf(digits);
+    const slot = isMany ? 0 : key;
+    let row = rows[slot];
+    if (row === undefined || (isMany && key !== lastKey)) {
+      row = { results: new Array<Known<T>>(count).fill(UNKNOWN), known: 0 };
+      rows[slot] = row;
+    }
+    lastKey = key;
+    if (row.known < count) learn(row, digits, start, end);
+    // all that was asked for is known
+    return row.results as readonly T[];
+  };
+  const learn = (row: Row<T>, digits: readonly number[], start: number, end: number) => {
+    if (!varies) {
+      row.results.fill(work(digits));
+      row.known = count;
+    }
+    const here = [...digits];
+    for (let digit = start; digit < end && row.known < count; digit++) {
+      if (row.results[digit] !== UNKNOWN) continue;
+      here[last] = digit;
+      row.results[digit] = work(here);
+      row.known++;
+    }
+  };
+  return { along };
+}
+
+interface Row<T> {
+  readonly results: Known<T>[];
+  known: number;
+}
+
+/** Numbers the combinations of some axes. */
+function keysOf(shape: Shape, axes: readonly number[]) {
+  const counts = axes.map((axis) => shape[axis] as number);
+  const keyOf = (digits: readonly number[]) => {
+    let key = 0;
+    for (let i = 0; i < axes.length; i++) {
+      key = key * (counts[i] as number) + (digits[axes[i] as number] as number);
+    }
+    return key;
+  };
+  return { size: sizeOf(counts), keyOf };
 }

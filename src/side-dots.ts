@@ -4,7 +4,7 @@
  */
 import { leadBeyond } from "./bits.js";
 import type { Board } from "./board.js";
-import { edgeAt, worstEdgeAt } from "./edges.js";
+import { faceAt, worstFaceAt } from "./edges.js";
 import { leanBetween, type Marker } from "./markers.js";
 import { lineAt } from "./slot-ends.js";
 import type { Spec } from "./spec.js";
@@ -28,7 +28,7 @@ export function sideDotsOf(board: Board, spec: Spec, markers: readonly Marker[])
   return first.map((marker) => {
     const { fret } = marker;
     const along = besideMarker(board, marker);
-    const face = worstEdgeAt(board, along, tolerance.thickness).thickness;
+    const face = worstFaceAt(board, along, tolerance.thickness);
     return { fret, along, face, belowSlot: belowSlot(board, spec, fret, along) };
   });
 }
@@ -72,5 +72,5 @@ function besideMarker(board: Board, marker: Marker): number {
 
 /** Height of the dot's top, sitting in the middle of the face. */
 function topOf(board: Board, along: number, diameter: number): number {
-  return edgeAt(board, along).thickness / 2 + diameter / 2;
+  return faceAt(board, along) / 2 + diameter / 2;
 }

@@ -10,18 +10,18 @@ import {
 import type { Design } from "./design.js";
 import type { DesignIssue } from "./errors.js";
 import type { Footprint } from "./footprint.js";
-import { type Kept, keep, type Shape } from "./grid.js";
+import { type Kept, type KeptRows, keep, keepRows, type Shape } from "./grid.js";
 import { layOut, type Marker } from "./markers.js";
 import { type Part, partOf, withNumber } from "./paths.js";
 import { readSpec } from "./read/design.js";
 import { greatestRemoval } from "./removal.js";
 import type { Spec } from "./spec.js";
-import type { Track } from "./track.js";
-import { deepestFlush, deepestForWeb, footprintOf, leastDepth, woodUnder } from "./windows.js";
+import { knot } from "./track.js";
+import { deepestFlush, deepestOverWood, footprintOf, leastDepth } from "./windows.js";
 
 /** A bound of every hole, the one that governs, and the first hole that sets it (−1 where there is no hole). */
 export interface Extreme {
-  readonly each: Float64Array;
+  readonly each: readonly number[];
   readonly value: number;
   readonly hole: number;
 }
@@ -29,12 +29,14 @@ export interface Extreme {
 /** The three bounds of which a row is made; undefined where the design cannot be read. */
 export interface Stages {
   /** Least depths; the greatest governs. */
-  readonly least: Kept<Extreme | undefined>;
+  readonly least: Rows;
   /** Most that the wood allows; the least governs. */
-  readonly most: Kept<Extreme | undefined>;
+  readonly most: Rows;
   /** Most that flush dots allow; the least governs. */
-  readonly flush: Kept<Extreme | undefined>;
+  readonly flush: Rows;
 }
+
+type Rows = KeptRows<Extreme | undefined>;
 
 interface SweptAxis {
   readonly path: string;
@@ -88,9 +90,9 @@ export function stagesOf(design: Design, axes: readonly SweptAxis[], shape: Shap
   const fromSurface = { ground, source: surfaces, spec: stop };
   const fromWood = { ground, source: thickness, spec: wood };
   return {
-    least: keepExtreme(shape, onSurface, fromSurface, leastDepthOf, isGreater),
-    most: keepExtreme(shape, onWood, fromWood, mostOverWood, isLess),
-    flush: keepExtreme(shape, onSurface, fromSurface, mostForFlush, isLess),
+    least: keepExtreme(shape, onSurface, fromSurface, leastDepthOf, 1),
+    most: keepExtreme(shape, onWood, fromWood, deepestOverWood, -1),
+    flush: keepExtreme(shape, onSurface, fromSurface, deepestFlush, -1),
   };
 }
 
@@ -165,57 +167,41 @@ function keepGround(
   });
 }
 
-/** What a hole's bounds rest on; a stage asks only for its own part. */
-interface HoleAt<Source> {
-  readonly marker: Marker;
-  readonly footprint: Footprint;
-  readonly source: Source;
-  readonly spec: Spec;
-}
+/** A hole's bound from one source beside the ground; a stage asks only for its own part. */
+type BoundOf<Source> = (source: Source, spec: Spec, marker: Marker, footprint: Footprint) => number;
 
-/** A bound of every hole, from one source beside the ground, and the hole that governs. */
+/** A bound of every hole, and the hole that governs: with sign 1 the greatest does, with −1 the least. */
 function keepExtreme<Source>(
   shape: Shape,
   axes: readonly number[],
   from: { ground: Built<Ground>; source: Built<Source>; spec: Built<Spec> },
-  boundOf: (hole: HoleAt<Source>) => number,
-  governs: (a: number, b: number) => boolean,
-): Built<Extreme> {
-  return keep(shape, axes, (digits) => {
+  boundOf: BoundOf<Source>,
+  sign: 1 | -1,
+): Rows {
+  return keepRows(shape, axes, (digits) => {
     const ground = from.ground.at(digits);
     const source = from.source.at(digits);
     const spec = from.spec.at(digits);
     if (ground === undefined || source === undefined || spec === undefined) return undefined;
-    const each = Float64Array.from(ground.markers, (marker, i) => {
-      const footprint = ground.footprints[i] as Footprint;
-      return boundOf({ marker, footprint, source, spec });
-    });
-    const extreme = governingOf(each, governs);
+    const each: number[] = [];
+    for (let i = 0; i < ground.markers.length; i++) {
+      each.push(boundOf(source, spec, knot(ground.markers, i), knot(ground.footprints, i)));
+    }
+    const extreme = governingOf(each, sign);
     // a hole that the finished surface does not reach cannot be read
-    return governs === isGreater && !(extreme.value < Infinity) ? undefined : extreme;
+    return sign === 1 && !(extreme.value < Infinity) ? undefined : extreme;
   });
 }
 
-function leastDepthOf({ marker, footprint, source, spec }: HoleAt<Surfaces>): number {
+function leastDepthOf(source: Surfaces, spec: Spec, marker: Marker, footprint: Footprint): number {
   const removal = greatestRemoval(source.deepest, footprint);
   return leastDepth(removal, marker.group.fill.keep, spec.tolerance.stop);
 }
 
-function mostOverWood({ marker, footprint, source, spec }: HoleAt<Track>): number {
-  return deepestForWeb(woodUnder({ thickness: source }, spec, marker, footprint), spec.web);
-}
-
-function mostForFlush({ marker, footprint, source, spec }: HoleAt<Surfaces>): number {
-  return deepestFlush(source, spec, marker, footprint);
-}
-
-const isGreater = (a: number, b: number) => a > b;
-const isLess = (a: number, b: number) => a < b;
-
-function governingOf(each: Float64Array, governs: (a: number, b: number) => boolean): Extreme {
+function governingOf(each: readonly number[], sign: 1 | -1): Extreme {
   let hole = each.length > 0 ? 0 : -1;
   for (let i = 1; i < each.length; i++) {
-    if (governs(each[i] as number, each[hole] as number)) hole = i;
+    if (sign * knot(each, i) > sign * knot(each, hole)) hole = i;
   }
   return { each, value: each[hole] ?? Number.POSITIVE_INFINITY, hole };
 }

@@ -4,7 +4,7 @@
  */
 import type { Design } from "./design.js";
 import { DesignError, type DesignIssue, issueOf } from "./errors.js";
-import { advance, digitsOf, type Shape, sizeOf } from "./grid.js";
+import { advanceRow, digitsOf, type Shape, sizeOf } from "./grid.js";
 import { nearestName } from "./nearest-name.js";
 import { PATHS, partOf, type SweepPath, withNumber } from "./paths.js";
 import { readSpec } from "./read/design.js";
@@ -124,7 +124,7 @@ export function designWith(
   );
 }
 
-/** Works out the rows. Only what hangs on a value that has changed is looked up again. */
+/** Works out the rows, a run along the last axis at a time. */
 function fill(
   columns: SweepColumns,
   design: Design,
@@ -134,17 +134,19 @@ function fill(
   size: number,
 ): void {
   const { least, most, flush } = stagesOf(design, axes, shape);
+  const count = shape[shape.length - 1] ?? 1;
   const digits = digitsOf(shape, from);
-  let low = least.at(digits);
-  let high = most.at(digits);
-  let level = flush.at(digits);
-  for (let i = 0; i < size; i++) {
-    writeRow(columns, i, low, high, level);
-    const first = advance(digits, shape);
-    if (first < 0) return;
-    if (least.changesFrom(first)) low = least.at(digits);
-    if (most.changesFrom(first)) high = most.at(digits);
-    if (flush.changesFrom(first)) level = flush.at(digits);
+  let start = digits[digits.length - 1] ?? 0;
+  for (let i = 0; i < size; ) {
+    const end = Math.min(count, start + size - i);
+    const lows = least.along(digits, start, end);
+    const highs = most.along(digits, start, end);
+    const levels = flush.along(digits, start, end);
+    for (let digit = start; digit < end; digit++, i++) {
+      writeRow(columns, i, lows[digit], highs[digit], levels[digit]);
+    }
+    advanceRow(digits, shape);
+    start = 0;
   }
 }
 

@@ -9,7 +9,7 @@ import type { Marker } from "./markers.js";
 import { clipped } from "./polygon.js";
 import { greatestRemoval, leastRemoval } from "./removal.js";
 import type { Spec } from "./spec.js";
-import { leastOver } from "./track.js";
+import { leastOver, type Track } from "./track.js";
 
 /** Depths that suit, and the rule that governs each side. min > max: no depth suits. */
 export interface Window {
@@ -37,31 +37,43 @@ export interface Bounds {
 export function boundsOf(board: Board, spec: Spec, marker: Marker): Bounds {
   const { tolerance } = spec;
   const footprint = footprintOf(marker, tolerance.layout);
-  const wood = woodUnder(board, spec, marker, footprint);
+  const under = woodUnder(board.thickness, spec, footprint);
+  const lead = leadOf(marker.group.bit, marker.diameter);
   return {
     removal: greatestRemoval(board.deepest, footprint),
-    lead: wood.lead,
-    board: wood.board,
-    overChannel: wood.overChannel,
+    lead,
+    board: under - lead,
+    overChannel: woodOverChannel(under, spec, marker, footprint),
     flush: deepestFlush(board, spec, marker, footprint),
   };
 }
 
-/** How far the bit leads its rim, and the least wood under it with its rim at depth 0. */
-export function woodUnder(
-  { thickness: track }: Pick<Board, "thickness">,
+/** Least wood under the bit's rim at depth 0, after the stop's error. */
+function woodUnder(thickness: Track, { tolerance }: Spec, { from, to }: Footprint): number {
+  return leastOver(thickness, from, to) - tolerance.thickness - tolerance.stop;
+}
+
+/** Of so much wood, what is left over the rod channel; Infinity where no part of the bit lies over it. */
+function woodOverChannel(
+  under: number,
+  { tolerance, channel }: Spec,
+  marker: Marker,
+  footprint: Footprint,
+): number {
+  const lead = leadOverChannel(channel, marker, footprint, tolerance.layout);
+  return channel === undefined || lead === undefined ? Infinity : under - channel.depth - lead;
+}
+
+/** Deepest rim that leaves the web, for a sweep: the same as from a hole's bounds, which it does not make. */
+export function deepestOverWood(
+  thickness: Track,
   spec: Spec,
   marker: Marker,
   footprint: Footprint,
-) {
-  const { tolerance, channel } = spec;
-  const lead = leadOf(marker.group.bit, marker.diameter);
-  const thickness = leastOver(track, footprint.from, footprint.to) - tolerance.thickness;
-  const under = thickness - tolerance.stop;
-  const channelLead = leadOverChannel(channel, marker, footprint, tolerance.layout);
-  const overChannel =
-    channelLead === undefined ? Infinity : under - (channel?.depth ?? 0) - channelLead;
-  return { lead, board: under - lead, overChannel };
+): number {
+  const under = woodUnder(thickness, spec, footprint);
+  const board = under - leadOf(marker.group.bit, marker.diameter);
+  return deepestForWeb(board, woodOverChannel(under, spec, marker, footprint), spec.web);
 }
 
 /** Deepest rim at which a solid dot's top still ends flush; Infinity for a poured fill. */
@@ -97,8 +109,8 @@ export function webUnder(bounds: Bounds, depth: number): number {
 }
 
 /** Deepest rim that leaves `web` under the bit's lowest part. */
-export function deepestForWeb(bounds: Pick<Bounds, "board" | "overChannel">, web: number): number {
-  return Math.min(bounds.board, bounds.overChannel) - web;
+export function deepestForWeb(board: number, overChannel: number, web: number): number {
+  return Math.min(board, overChannel) - web;
 }
 
 /** Least marker left above the rim at `depth`, after the radius; negative where it is gone. */
