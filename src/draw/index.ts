@@ -1,0 +1,15 @@
+/**
+ * Pictures of a report and of a sweep, as SVG text.
+ *
+ * @module marker-depth/draw
+ */
+
+// the board from above
+export { drawBoard } from "./board.js";
+// the board cut across at a marker
+export { drawSection, type SectionOptions } from "./section.js";
+// where one setting does, over two numbers of a design
+export { drawSweep } from "./sweep.js";
+export type { SweepPictureOptions } from "./sweep-grid.js";
+// every hole's window and the stop settings
+export { drawWindows } from "./windows.js";

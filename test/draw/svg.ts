@@ -1,0 +1,209 @@
+/** Reads a drawing back: its elements, where its texts stand and where its lines run. Lengths in mm on paper. */
+import { XMLParser, XMLValidator } from "fast-xml-parser";
+
+/** An element, with the pen of the group that it stands in. */
+export interface Element {
+  readonly tag: string;
+  readonly pen: string;
+  readonly attributes: Readonly<Record<string, string>>;
+  readonly text: string;
+}
+
+/** A drawing read back. */
+export interface Drawing {
+  readonly root: Readonly<Record<string, string>>;
+  readonly elements: readonly Element[];
+}
+
+type Node = Readonly<Record<string, unknown>>;
+
+const PARSER = new XMLParser({
+  preserveOrder: true,
+  ignoreAttributes: false,
+  attributeNamePrefix: "",
+  parseTagValue: false,
+  parseAttributeValue: false,
+  trimValues: false,
+  processEntities: false,
+});
+
+const ENTITIES: Readonly<Record<string, string>> = {
+  "&amp;": "&",
+  "&lt;": "<",
+  "&gt;": ">",
+  "&quot;": '"',
+  "&#39;": "'",
+};
+
+function decoded(text: string): string {
+  return text.replace(/&[^;]+;/g, (entity) => ENTITIES[entity] ?? entity);
+}
+
+/** Reads a drawing; throws where it is not well-formed XML. */
+export function read(svg: string): Drawing {
+  const verdict = XMLValidator.validate(svg);
+  if (verdict !== true) throw new Error(`not well-formed: ${verdict.err.msg}`);
+  // what that parser lets pass: characters and entities that XML does not know, "]]>" in a text
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the ones to find
+  const foreign = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Surrogate}|\]\]>/u;
+  const entity = /&(?!(?:amp|lt|gt|quot|#39);)/;
+  const found = foreign.exec(svg) ?? entity.exec(svg);
+  if (found) throw new Error(`not well-formed at ${found.index}: ${JSON.stringify(found[0])}`);
+  const nodes = PARSER.parse(svg) as Node[];
+  const root = nodes[0];
+  if (nodes.length !== 1 || root === undefined || !("svg" in root)) throw new Error("no svg");
+  return { root: attributesOf(root), elements: elementsIn(root, "svg", "") };
+}
+
+function elementsIn(node: Node, tag: string, pen: string): Element[] {
+  return (node[tag] as Node[]).flatMap((child) => {
+    const name = Object.keys(child).find((key) => key !== ":@" && key !== "#text");
+    if (name === undefined) return [];
+    const attributes = attributesOf(child);
+    const text = (child[name] as Node[])
+      .map((part) => decoded(String(part["#text"] ?? "")))
+      .join("");
+    const inside = name === "g" ? (attributes.class ?? "") : pen;
+    return [{ tag: name, pen, attributes, text }, ...elementsIn(child, name, inside)];
+  });
+}
+
+function attributesOf(node: Node): Record<string, string> {
+  return (node[":@"] ?? {}) as Record<string, string>;
+}
+
+/** A box on paper. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** The paper. */
+export function paperOf({ root }: Drawing): Box {
+  const [left = 0, top = 0, width = 0, height = 0] = (root.viewBox ?? "").split(" ").map(Number);
+  return { left, top, right: left + width, bottom: top + height };
+}
+
+/** A text and the box that it fills. */
+export interface Written {
+  readonly words: string;
+  readonly box: Box;
+}
+
+/** Every text of the drawing. */
+export function textsOf({ elements }: Drawing): Written[] {
+  return elements
+    .filter(({ tag }) => tag === "text")
+    .map(({ text, attributes }) => ({ words: text, box: boxOfText(text, attributes) }));
+}
+
+function boxOfText(words: string, attributes: Readonly<Record<string, string>>): Box {
+  const [x, y] = [Number(attributes.x), Number(attributes.y)];
+  const height = Number(attributes["font-size"] ?? 3.5);
+  const width = advance(words) * height;
+  const shares: Readonly<Record<string, number>> = { start: 0, middle: 0.5, end: 1 };
+  const before = width * (shares[attributes["text-anchor"] ?? "start"] ?? Number.NaN);
+  const [rise, hang] = [0.76 * height, 0.24 * height];
+  if (attributes.transform === undefined) {
+    return { left: x - before, top: y - rise, right: x - before + width, bottom: y + hang };
+  }
+  if (attributes.transform !== `rotate(-90 ${attributes.x} ${attributes.y})`) {
+    throw new Error(`a text turned by ${attributes.transform}`);
+  }
+  return { left: x - rise, top: y + before - width, right: x + hang, bottom: y + before };
+}
+
+/**
+ * Advance widths of " " to "~" in thousandths of an em, measured in a browser in its plain font, a wide one; others
+ * are as wide as they are high.
+ */
+const ADVANCES = [
+  318, 401, 460, 838, 636, 950, 780, 275, 390, 390, 500, 838, 318, 361, 318, 337, 636, 636, 636,
+  636, 636, 636, 636, 636, 636, 636, 337, 337, 838, 838, 838, 531, 1000, 684, 686, 698, 770, 632,
+  575, 775, 752, 295, 295, 656, 557, 863, 748, 787, 603, 787, 695, 635, 611, 732, 684, 989, 685,
+  611, 685, 390, 337, 390, 838, 500, 500, 613, 635, 550, 635, 615, 352, 635, 634, 278, 278, 579,
+  278, 974, 634, 612, 635, 635, 411, 521, 392, 634, 592, 818, 592, 592, 525, 636, 337, 636, 838,
+];
+
+/** Width of a text in ems. */
+export function advance(words: string): number {
+  const widths = [...words].map((letter) => ADVANCES[(letter.codePointAt(0) ?? 0) - 32] ?? 1000);
+  return widths.reduce((sum, width) => sum + width, 0) / 1000;
+}
+
+/** A straight line on paper. */
+export interface Line {
+  readonly pen: string;
+  readonly name: string;
+  readonly from: readonly [number, number];
+  readonly to: readonly [number, number];
+}
+
+/** Every straight line, those of filled arrowheads too. */
+export function linesOf(drawing: Drawing): Line[] {
+  return drawing.elements.flatMap((element) =>
+    element.tag === "path" ? linesIn(element).map((ends) => ({ ...ends, ...named(element) })) : [],
+  );
+}
+
+function named({ pen, attributes }: Element) {
+  return { pen, name: attributes.class ?? "" };
+}
+
+function linesIn({ attributes }: Element) {
+  return runsOf(attributes.d ?? "").flatMap((run) =>
+    run.slice(1).map((to, i) => ({ from: run[i] ?? to, to })),
+  );
+}
+
+/** The spots of each run of a path, a closed one back to its start. */
+export function runsOf(d: string): [number, number][][] {
+  if (!/^(?:M[-.\de]+ [-.\de]+(?:L[-.\de]+ [-.\de]+)*Z?)+$/.test(d)) throw new Error(`path ${d}`);
+  return d
+    .split("M")
+    .slice(1)
+    .map((run) => {
+      const spots = run
+        .replace("Z", "")
+        .split("L")
+        .map((spot): [number, number] => {
+          const [x = Number.NaN, y = Number.NaN] = spot.split(" ").map(Number);
+          return [x, y];
+        });
+      const first = spots[0];
+      return run.endsWith("Z") && first ? [...spots, first] : spots;
+    });
+}
+
+/** Elements of one class. */
+export function classed(drawing: Drawing, name: string): Element[] {
+  return drawing.elements.filter(({ attributes }) =>
+    (attributes.class ?? "").split(" ").includes(name),
+  );
+}
+
+/** Two boxes share more than an edge. */
+export function overlap(a: Box, b: Box): boolean {
+  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+}
+
+/** A line runs through a box, further than a hair's breadth inside it (Liang and Barsky). */
+export function runsThrough({ from: [x, y], to }: Line, box: Box): boolean {
+  const hair = 0.1;
+  const [dx, dy] = [to[0] - x, to[1] - y];
+  let [enter, leave] = [0, 1];
+  const sides = [
+    [-dx, x - box.left - hair],
+    [dx, box.right - hair - x],
+    [-dy, y - box.top - hair],
+    [dy, box.bottom - hair - y],
+  ] as const;
+  for (const [speed, room] of sides) {
+    if (speed === 0 && room < 0) return false;
+    if (speed < 0) enter = Math.max(enter, room / speed);
+    if (speed > 0) leave = Math.min(leave, room / speed);
+  }
+  return enter < leave;
+}
