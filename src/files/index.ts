@@ -1,0 +1,12 @@
+/**
+ * Design files: JSON whose lengths may carry their units.
+ *
+ * @module marker-depth/files
+ */
+
+// design files
+export type { DesignInput } from "./design-input.js";
+export { FILE_LIMITS } from "./json.js";
+export type { FileIssue } from "./places.js";
+export { readDesign } from "./read-design.js";
+export { designSchema } from "./schema.js";
