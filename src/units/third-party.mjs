@@ -1,4 +1,4 @@
-// Joins the licences of the packages that the build puts into dist/units into one file beside it.
+// Joins the licences of the packages that the build puts into dist into one file beside it.
 import { readFileSync, writeFileSync } from "node:fs";
 
 const LICENCES = [
@@ -6,6 +6,8 @@ const LICENCES = [
   "mathjs/NOTICE",
   "fraction.js/LICENSE",
   "@babel/runtime/LICENSE",
+  "valibot/LICENSE.md",
+  "jsonc-parser/LICENSE.md",
 ];
 const root = new URL("../../", import.meta.url);
 
@@ -13,5 +15,5 @@ const texts = LICENCES.map((path) => {
   const text = readFileSync(new URL(`node_modules/${path}`, root), "utf8");
   return `${path}\n${"=".repeat(path.length)}\n\n${text.trim()}\n`;
 });
-const intro = "The files units.js and units.cjs contain parts of the packages below.\n";
+const intro = "The files beside this one contain parts of the packages below.\n";
 writeFileSync(new URL("dist/THIRD-PARTY-LICENSES.txt", root), [intro, ...texts].join("\n"));

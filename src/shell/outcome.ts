@@ -1,0 +1,64 @@
+/** What comes of one source: a report, or why it cannot be read. */
+import { getSystemErrorMap } from "node:util";
+import type { DesignIssue } from "../errors.js";
+import type { Place } from "../files/places.js";
+import { readDesign } from "../files/read-design.js";
+import { checkDesign, type Report } from "../report.js";
+import type { Source } from "./sources.js";
+import { textOf } from "./text.js";
+
+/** Why a source cannot be read; without a place where it is no design at all. */
+export interface Trouble extends Partial<Place> {
+  readonly path: string;
+  readonly expected?: string;
+  readonly message: string;
+}
+
+/** Where it came from, and what came of it. */
+export type Outcome = Pick<Source, "file" | "line"> &
+  (
+    | { readonly report: Report; readonly issues?: undefined }
+    | { readonly report?: undefined; readonly issues: readonly Trouble[] }
+  );
+
+/** Reads a source and checks its design. Every error is an outcome. */
+export async function outcomeOf({ file, line, read }: Source): Promise<Outcome> {
+  const place = line === undefined ? { file } : { file, line };
+  try {
+    return { ...place, report: checkDesign(readDesign(textOf(await read()))) };
+  } catch (error) {
+    const issues = troublesOf(error);
+    return {
+      ...place,
+      issues: line === undefined ? issues : issues.map((issue) => ({ ...issue, line })),
+    };
+  }
+}
+
+function troublesOf(error: unknown): Trouble[] {
+  if (isDesignError(error)) return error.issues.map(troubleOf);
+  return [{ path: "", message: systemWords(error) ?? messageOf(error) }];
+}
+
+function isDesignError(
+  error: unknown,
+): error is { readonly issues: readonly (DesignIssue & Partial<Place>)[] } {
+  return error instanceof Error && error.name === "DesignError" && "issues" in error;
+}
+
+/** The value is left out: it may be a whole file. */
+function troubleOf({ path, expected, message, line, column }: DesignIssue & Partial<Place>) {
+  const place = line === undefined || column === undefined ? {} : { line, column };
+  return { path, ...place, expected, message: message.replace(/ \(line \d+, column \d+\)$/, "") };
+}
+
+/** "no such file or directory", without the code and the call. */
+function systemWords(error: unknown): string | undefined {
+  if (!(error instanceof Error && "errno" in error && typeof error.errno === "number"))
+    return undefined;
+  return getSystemErrorMap().get(error.errno)?.[1];
+}
+
+function messageOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
