@@ -4,9 +4,23 @@ import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } f
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import * as card from "../../src/card.js";
+import * as draw from "../../src/draw/index.js";
+import * as files from "../../src/files/index.js";
+import * as core from "../../src/index.js";
+import * as notebook from "../../src/notebook/index.js";
+import * as units from "../../src/units/index.js";
 
 const ROOT = new URL("../../", import.meta.url).pathname;
 const PACKAGE = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8"));
+const ENTRIES = [
+  ["marker-depth", core],
+  ["marker-depth/card", card],
+  ["marker-depth/units", units],
+  ["marker-depth/files", files],
+  ["marker-depth/draw", draw],
+  ["marker-depth/notebook", notebook],
+] as const;
 let project = "";
 let packed: readonly string[] = [];
 
@@ -55,21 +69,83 @@ describe("the packed files", () => {
   test("have no install script and need no package", () => {
     expect(PACKAGE.scripts).not.toHaveProperty("install");
     expect(PACKAGE.scripts).not.toHaveProperty("postinstall");
-    const core = readFileSync(join(ROOT, "dist/index.js"), "utf8");
-    expect(core).not.toMatch(/from "(?!\.)/);
+    for (const need of ["dependencies", "peerDependencies", "optionalDependencies"]) {
+      expect(PACKAGE).not.toHaveProperty(need);
+    }
+    const built = packed.filter((path) => /\.(?:js|cjs|d\.ts|d\.cts)$/.test(path));
+    expect(built.length).toBeGreaterThan(20);
+    for (const path of built) {
+      const named = [...readFileSync(join(ROOT, path), "utf8").matchAll(IMPORTED)];
+      const outside = named.map(([, a, b]) => a ?? b).filter((name) => !name?.startsWith("./"));
+      const own = path === "dist/cli.js" ? [/^node:/] : [];
+      expect(
+        outside.filter((name) => !own.some((one) => one.test(name ?? ""))),
+        path,
+      ).toEqual([]);
+    }
+  });
+
+  test("tell the licence of every package that is in them", () => {
+    const built = packed.filter((path) => /\.c?js$/.test(path));
+    const names = built.flatMap((path) =>
+      [...readFileSync(join(ROOT, path), "utf8").matchAll(BUNDLED)].map(([, name]) => name),
+    );
+    const licences = readFileSync(join(ROOT, "dist/THIRD-PARTY-LICENSES.txt"), "utf8");
+    const told = [...licences.matchAll(/^(\S+)\/LICENSE(?:\.md)?\n=+$/gm)].map(([, name]) => name);
+    expect([...new Set(names)].sort()).toEqual(told.sort());
+    expect(told).toContain("valibot");
+  });
+
+  test("hold the JSON Schema as it is in the source", () => {
+    const [source, published] = ["src/files/design.schema.json", "dist/design.schema.json"].map(
+      (path) => readFileSync(join(ROOT, path), "utf8"),
+    );
+    expect(published).toBe(source);
+    expect(packed).toContain("dist/design.schema.json");
+  });
+
+  test("of the command hold one form, which runs", () => {
+    expect(packed.filter((path) => /^dist\/cli\./.test(path))).toEqual(["dist/cli.js"]);
+    const home = join(project, "node_modules/marker-depth");
+    expect(run("node", join(home, PACKAGE.bin["marker-depth"]), "--version")).toBe(
+      `${PACKAGE.version}\n`,
+    );
   });
 });
 
+/** What a built file imports, requires, or takes its types from. */
+const IMPORTED =
+  /(?:^(?:import|export)[^'"\n]*?|^\} from )["']([^"'\n]+)["']|\brequire\(["']([^"']+)["']\)/gm;
+/** The packages that the bundler names above what it took from them. */
+const BUNDLED = /^\/\/ node_modules\/((?:@[^/\n]+\/)?[^/\n]+)\//gm;
+
 describe("in an empty project", () => {
+  test.each(["import", "require"])("%s: every entry has the names of its source", (way) => {
+    const take = way === "import" ? "await import(name)" : "require(name)";
+    const script = `(async () => {
+      const found = {};
+      for (const name of ${JSON.stringify(ENTRIES.map(([name]) => name))}) {
+        found[name] = Object.keys(${take}).filter((key) => !/^(?:default|__esModule|module\\.exports)$/.test(key)).sort();
+      }
+      console.log(JSON.stringify(found));
+    })();`;
+    const file = way === "import" ? "names.mjs" : "names.cjs";
+    writeFileSync(join(project, file), script);
+    const wanted = ENTRIES.map(([name, source]) => [name, Object.keys(source).sort()]);
+    expect(JSON.parse(run("node", file))).toEqual(Object.fromEntries(wanted));
+  });
+
   test("import", () => {
     const script = `
       import { checkDesign } from "marker-depth";
       import { drillCard } from "marker-depth/card";
       import { length } from "marker-depth/units";
-      const report = checkDesign(${DESIGN});
-      console.log(report.ok, drillCard(report).split("\\n")[0], length("1/4 in"));`;
+      import { readDesign } from "marker-depth/files";
+      import { drawBoard } from "marker-depth/draw";
+      const report = checkDesign(readDesign(JSON.stringify(${DESIGN})));
+      console.log(report.ok, drillCard(report).split("\\n")[0], length("1/4 in"), drawBoard(report).includes("<svg"));`;
     writeFileSync(join(project, "try.mjs"), script);
-    expect(run("node", "try.mjs").trim()).toBe("true DRILL CARD: unnamed neck 6.35");
+    expect(run("node", "try.mjs").trim()).toBe("true DRILL CARD: unnamed neck 6.35 true");
   });
 
   test("require; an error is the same class in every entry", () => {
@@ -78,11 +154,13 @@ describe("in an empty project", () => {
       const { drillCard } = require("marker-depth/card");
       const { length } = require("marker-depth/units");
       const report = checkDesign(${DESIGN});
-      let caught;
-      try { checkDesign({}); } catch (error) { caught = error instanceof DesignError && error instanceof RangeError; }
-      console.log(report.ok, drillCard(report).length > 100, length("1 1/2 in"), caught);`;
+      const { readDesign } = require("marker-depth/files");
+      const caught = [() => checkDesign({}), () => readDesign("{}")].map((refused) => {
+        try { return refused(); } catch (error) { return error instanceof DesignError && error instanceof RangeError; }
+      });
+      console.log(report.ok, drillCard(report).length > 100, length("1 1/2 in"), ...caught);`;
     writeFileSync(join(project, "try.cjs"), script);
-    expect(run("node", "try.cjs").trim()).toBe("true true 38.1 true");
+    expect(run("node", "try.cjs").trim()).toBe("true true 38.1 true true");
   });
 
   test.each(["node16", "nodenext", "bundler"])("types, with moduleResolution %s", (resolution) => {
@@ -90,13 +168,20 @@ describe("in an empty project", () => {
       import { checkDesign, type Design, type Report } from "marker-depth";
       import { drillCard } from "marker-depth/card";
       import { length } from "marker-depth/units";
+      import { designSchema, readDesign, type DesignInput, type FileIssue } from "marker-depth/files";
+      import { drawBoard, drawSection, drawWindows } from "marker-depth/draw";
       const design: Design = ${DESIGN};
+      const written: DesignInput = { ...design, radius: "flat" };
+      const read: Design = readDesign(JSON.stringify(written));
+      const result = designSchema["~standard"].validate(written);
+      const pictures: string[] = [drawBoard(checkDesign(read)), drawWindows(checkDesign(read)), drawSection(checkDesign(read), 0)];
+      const lines = (issues: readonly FileIssue[]): number[] => issues.map(({ line }) => line);
       const report: Report = checkDesign(design);
       const text: string = drillCard(report, { unit: "in" });
       const mm: number = length("1/4 in");
       // @ts-expect-error: a scale is wanted
       checkDesign({ board: design.board, radius: 1, markers: [] });
-      export { mm, text };`;
+      export { mm, text, result, pictures, lines };`;
     writeFileSync(join(project, "try.mts"), script);
     const options = {
       strict: true,

@@ -1,7 +1,28 @@
 /** What each entry exports, pinned: a name that comes or goes is a change for users. */
+import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import * as card from "../../src/card.js";
+import * as draw from "../../src/draw/index.js";
+import * as files from "../../src/files/index.js";
 import * as core from "../../src/index.js";
+import * as notebook from "../../src/notebook/index.js";
+import * as units from "../../src/units/index.js";
+
+const PACKAGE = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8"));
+
+test("the entries, and the command", () => {
+  expect(Object.keys(PACKAGE.exports)).toEqual([
+    ".",
+    "./card",
+    "./units",
+    "./files",
+    "./draw",
+    "./notebook",
+    "./design.schema.json",
+    "./package.json",
+  ]);
+  expect(PACKAGE.bin).toEqual({ "marker-depth": "./dist/cli.js" });
+});
 
 test("the core", () => {
   expect(Object.keys(core).sort()).toEqual([
@@ -30,4 +51,25 @@ test("the core", () => {
 
 test("the card", () => {
   expect(Object.keys(card)).toEqual(["drillCard", "repairNote"]);
+});
+
+test("the units", () => {
+  expect(Object.keys(units).sort()).toEqual(["formatLength", "length", "mathFunctions"]);
+});
+
+test("the design files", () => {
+  expect(Object.keys(files).sort()).toEqual(["FILE_LIMITS", "designSchema", "readDesign"]);
+});
+
+test("the pictures", () => {
+  expect(Object.keys(draw).sort()).toEqual([
+    "drawBoard",
+    "drawSection",
+    "drawSweep",
+    "drawWindows",
+  ]);
+});
+
+test("the notebook", () => {
+  expect(Object.keys(notebook).sort()).toEqual(["checkDesign", "html", "show"]);
 });
