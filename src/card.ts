@@ -1,4 +1,8 @@
-/** A report as a card to read at the drill press: plain text, at most 100 columns wide. */
+/**
+ * A report as a card to read at the drill press: plain text, at most 100 columns wide.
+ *
+ * @module marker-depth/card
+ */
 import type { Edge } from "./edges.js";
 import { fixed, INCHES, MILLIMETRES, notAbove, notBelow, type Unit } from "./length-text.js";
 import type { Remedy } from "./remedies.js";
@@ -90,8 +94,13 @@ function unitOf(name: string): Unit {
   throw new RangeError(`unit: expected "mm" or "in", received ${JSON.stringify(name)}`);
 }
 
+/** The text on one line, without control characters, which could steer a terminal. */
+function plainLine(text: string): string {
+  return text.replace(/\s+/g, " ").replace(/\p{Cc}/gu, "\uFFFD");
+}
+
 function heading({ name, ok }: Report, unit: Unit): string[] {
-  const title = `DRILL CARD: ${name ?? "unnamed neck"}`.replace(/\s+/g, " ").slice(0, COLUMNS);
+  const title = plainLine(`DRILL CARD: ${name ?? "unnamed neck"}`).slice(0, COLUMNS);
   const verdict = ok
     ? "Nothing found that stops the work."
     : "DO NOT DRILL YET: see what is wrong.";

@@ -1,3 +1,9 @@
+/**
+ * The check of a neck design, its parts, repairs, and many designs at once. Imports no package.
+ *
+ * @module marker-depth
+ */
+
 // the check
 
 export {
@@ -29,8 +35,9 @@ export { DesignError, type DesignIssue } from "./errors.js";
 export type { FindingCode } from "./findings.js";
 export type { FretLine } from "./fret-lines.js";
 export { type FrontierRow, frontier } from "./frontier.js";
-export { diagonalCrossing } from "./markers.js";
+export { diagonalCrossing, type Side } from "./markers.js";
 export type { SweepPath } from "./paths.js";
+export type { Point, Polygon } from "./polygon.js";
 export type { Pour } from "./pour.js";
 export { HALF_MILLIMETRES, SIXTEENTHS, WHOLE_MILLIMETRES } from "./racks.js";
 export type { Remedy } from "./remedies.js";
@@ -42,7 +49,14 @@ export { radiusFromSagitta, sagitta } from "./sagitta.js";
 export type { SlotDepth, SlotPlan } from "./slots.js";
 export type { BitSpec, FillSpec } from "./spec.js";
 // the stop plan
-export { type StopPlan, type StopSetting, type StopWindow, stopSettings } from "./stops.js";
+export {
+  type Common,
+  type StopPlan,
+  type StopSetting,
+  type StopWindow,
+  stopSettings,
+  type Travel,
+} from "./stops.js";
 // many designs
 export {
   type Axes,

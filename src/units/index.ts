@@ -1,3 +1,9 @@
+/**
+ * Lengths as builders type them, through mathjs.
+ *
+ * @module marker-depth/units
+ */
+
 // text and millimetres
 export { type Denominator, formatLength, type LengthFormat } from "./format-length.js";
 export { length } from "./length.js";

@@ -1,0 +1,125 @@
+/** Trials as their user runs them: the bundled script, its table, and its exit codes. */
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { buildSync } from "esbuild";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { fencedBlocks } from "../docs/blocks.js";
+
+const ROOT = new URL("../../", import.meta.url).pathname;
+const SCRIPT = join(ROOT, "node_modules/.cache/trial-test.mjs");
+const folders: string[] = [];
+
+beforeAll(() => {
+  buildSync({
+    entryPoints: [join(ROOT, "test/trial/run.ts")],
+    bundle: true,
+    platform: "node",
+    format: "esm",
+    packages: "external",
+    outfile: SCRIPT,
+    logLevel: "warning",
+  });
+});
+
+afterAll(() => {
+  for (const folder of folders) rmSync(folder, { recursive: true });
+  rmSync(SCRIPT);
+});
+
+function trial(...words: readonly string[]) {
+  return spawnSync(process.execPath, [SCRIPT, ...words], { cwd: ROOT, encoding: "utf8" });
+}
+
+function folderWith(files: Readonly<Record<string, string>>): string {
+  const folder = mkdtempSync(join(tmpdir(), "marker-depth-trials-"));
+  folders.push(folder);
+  for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);
+  return folder;
+}
+
+const GOOD = {
+  name: "fine",
+  source: "the formula",
+  mark: "seen",
+  expect: [{ call: "radiusFromSagitta", with: [8, 6], value: 8.3333, digits: 4 }],
+};
+
+test("the trials that come with the library pass", () => {
+  const { status, stdout, stderr } = trial();
+  expect(stderr).toBe("");
+  expect(status).toBe(0);
+  const files = readdirSync(join(ROOT, "docs/trials")).filter((name) => name.endsWith(".json"));
+  expect(files.length).toBeGreaterThanOrEqual(15);
+  const [, trials, quantities] = /(\d+) trials, (\d+) quantities: all pass\n$/.exec(stdout) ?? [];
+  expect(Number(trials)).toBe(files.length);
+  expect(Number(quantities)).toBeGreaterThan(80);
+  expect(stdout).toMatch(/^trial +quantity +expected +found +difference +pass\n/);
+});
+
+test("each of them names its source and how it is known", () => {
+  const files = readdirSync(join(ROOT, "docs/trials")).filter((name) => name.endsWith(".json"));
+  const texts = files.map((name) => readFileSync(join(ROOT, "docs/trials", name), "utf8"));
+  const misprints = texts.join("").match(/"misprint"/g) ?? [];
+  expect(misprints).toHaveLength(2);
+  for (const text of texts) expect(JSON.parse(text)).toHaveProperty("mark");
+});
+
+test("the example of the page passes, and a value of it made wrong does not", () => {
+  const [block] = fencedBlocks("docs/trials/README.md", "json");
+  const text = block?.text ?? "";
+  const good = trial(folderWith({ "page.json": text }));
+  expect(good.stderr).toBe("");
+  expect(good.stdout).toContain("1 trial, 5 quantities: all pass");
+  expect(good.status).toBe(0);
+  const wrong = trial(folderWith({ "page.json": text.replace('"value": 1.1', '"value": 1.2') }));
+  expect(wrong.status).toBe(1);
+  expect(wrong.stdout).toMatch(/holes\.0\.window\.min +1\.2 +1\.1 +-0\.1 +NO/);
+});
+
+test.each([
+  ["a value", { value: 8.3334, digits: 4 }],
+  ["a word", { value: "web" }],
+  ["a misprint that is right", { value: 8.3333, digits: 4, misprint: 8.3333 }],
+  ["no tolerance", { value: 8.3333 }],
+  ["a negative tolerance", { value: 8.3333, within: -1 }],
+  ["a path to nothing", { what: "along", value: 8.3333, digits: 4 }],
+  ["a block that is none", { call: "constructor", value: 8.3333, digits: 4 }],
+  ["an argument out of range", { with: [0, 0], value: 8.3333, digits: 4 }],
+])("%s: exit code 1", (_, changed) => {
+  const call = { call: "radiusFromSagitta", with: [8, 6] };
+  const wrong = { ...GOOD, expect: [{ ...call, ...changed }] };
+  const folder = folderWith({ "a.json": JSON.stringify(GOOD), "b.json": JSON.stringify(wrong) });
+  const { status, stdout } = trial(folder);
+  expect(status).toBe(1);
+  expect(stdout).toContain("2 trials, 2 quantities: 1 fails");
+});
+
+test.each([
+  ["no JSON", '{\n  "name": "x"\n  "source": 1\n}', /b\.json:3: no JSON/],
+  ["nothing", "", /b\.json:1: no JSON/],
+  ["an unknown key", JSON.stringify({ ...GOOD, expects: 1 }, null, 1), /b\.json:\d+: expects: /],
+  [
+    "no values",
+    '{ "name": "x", "source": "y",\n "mark": "seen", "expect": [] }',
+    /b\.json:2: expect/,
+  ],
+  [
+    "a design that cannot be read",
+    '{ "name": "x", "source": "y", "mark": "seen",\n "design": {\n  "radius": -1 },\n "expect": [{ "what": "ok", "value": true }] }',
+    /b\.json:3: design\.radius: expected a radius/,
+  ],
+])("%s: exit code 2, the line is named, and the others are tried", (_, text, told) => {
+  const { status, stdout, stderr } = trial(
+    folderWith({ "a.json": JSON.stringify(GOOD), "b.json": text }),
+  );
+  expect(stderr).toMatch(told);
+  expect(stdout).toContain("1 trial, 1 quantity: all pass; ");
+  expect(status).toBe(2);
+});
+
+test("a folder without trials, or none at all: exit code 2", () => {
+  expect(trial(folderWith({})).status).toBe(2);
+  expect(trial("no/such/folder").stderr).toContain("no/such/folder: no such folder");
+});
