@@ -1,8 +1,7 @@
 /** The guide to many designs: its code runs, and says what the page says. */
 import { existsSync, readdirSync } from "node:fs";
 import { expect, test } from "vitest";
-import * as core from "../../src/index.js";
-import { type Block, fencedBlocks, fileText, run } from "../docs/blocks.js";
+import { type Block, fencedBlocks, fileText, runPage } from "../docs/blocks.js";
 import { SCRIPTS } from "./scripts.js";
 
 const PAGE = "docs/batch.md";
@@ -14,31 +13,6 @@ function isQuoted({ text }: Block): boolean {
   return SCRIPTS.some((script) => fileText(script).includes(text));
 }
 
-/** All other blocks, one after the other, as one script. */
-async function runPage() {
-  const scope: Record<string, unknown> = {};
-  const code: string[] = [];
-  for (const { text } of blocks.filter((block) => !isQuoted(block))) {
-    for (const [, names = "", from = ""] of text.matchAll(IMPORT)) {
-      const found: Readonly<Record<string, unknown>> =
-        from === "marker-depth" ? core : await import(from);
-      for (const name of names.split(", ")) {
-        expect(found).toHaveProperty(name);
-        scope[name] = found[name];
-      }
-    }
-    code.push(text.replace(IMPORT, ""));
-  }
-  let done: Promise<void> | undefined;
-  scope.$page = (page: () => Promise<void>) => {
-    done = page();
-  };
-  const result = run(`$page(async () => {;\n${code.join("\n")}\n});`, scope);
-  await done;
-  return result;
-}
-const IMPORT = /^import \{ (.+) \} from "(.+)";$/gm;
-
 test("every block is run here, or is part of a script that is run", () => {
   const fences = fileText(PAGE).match(/^```/gm) ?? [];
   expect(fences).toHaveLength(2 * blocks.length);
@@ -47,7 +21,7 @@ test("every block is run here, or is part of a script that is run", () => {
 });
 
 test("the page's JavaScript runs and its values are right", async () => {
-  const { checks, printed } = await runPage();
+  const { checks, printed } = await runPage(blocks.filter((block) => !isQuoted(block)));
   expect(checks).toHaveLength(12);
   for (const { actual, expected } of checks) expect(actual).toEqual(expected);
   const names = exampleNames();

@@ -54,6 +54,12 @@ describe.each(["mm", "in"] as const)("in %s", (unit) => {
     ...EXAMPLES.map((name): [string, Design] => [name, example(name)]),
     ...Object.entries(ODD),
   ];
+  test("a name's control characters do not reach a terminal", () => {
+    const card = drillCard(checkDesign({ ...PLAIN, name: "\u001b[31mred\u0007" }));
+    expect(card).not.toMatch(/[^\P{Cc}\n]/u);
+    expect(card.split("\n")[0]).toBe("DRILL CARD: \uFFFD[31mred\uFFFD");
+  });
+
   test.each(designs)("%s fits 100 columns, in plain text", (name, design) => {
     const card = drillCard(checkDesign(design), { unit });
     const lines = card.split("\n");

@@ -1,5 +1,11 @@
 /** Examples found in docstrings and Markdown, made runnable. */
 import { readdirSync, readFileSync } from "node:fs";
+import { posix } from "node:path";
+import * as card from "../../src/card.js";
+import * as draw from "../../src/draw/index.js";
+import * as files from "../../src/files/index.js";
+import * as core from "../../src/index.js";
+import * as units from "../../src/units/index.js";
 
 const ROOT = new URL("../../", import.meta.url);
 
@@ -81,4 +87,59 @@ function checked(text: string): string {
     }
   }
   return [...out, ...pending].join("\n");
+}
+
+type Names = Readonly<Record<string, unknown>>;
+
+/** The entries, as code on a page imports them. */
+export const ENTRIES: Readonly<Record<string, Names>> = {
+  "marker-depth": core,
+  "marker-depth/card": card,
+  "marker-depth/draw": draw,
+  "marker-depth/files": files,
+  "marker-depth/units": units,
+};
+
+const IMPORT = /^import \{ (.+) \} from "(.+)";$/gm;
+
+/** Runs the blocks of a page one after the other, as one script. */
+export async function runPage(blocks: readonly Block[]): Promise<Run> {
+  const scope: Record<string, unknown> = {};
+  const code: string[] = [];
+  for (const { text, where } of blocks) {
+    for (const [, names = "", from = ""] of text.matchAll(IMPORT)) {
+      const found: Names = ENTRIES[from] ?? (await import(from));
+      for (const name of names.split(", ")) {
+        if (!(name in found)) throw new Error(`${where}: ${from} has no ${name}`);
+        scope[name] = found[name];
+      }
+    }
+    code.push(text.replace(IMPORT, ""));
+  }
+  let done: Promise<void> | undefined;
+  scope.$page = (page: () => Promise<void>) => {
+    done = page();
+  };
+  const result = run(`$page(async () => {;\n${code.join("\n")}\n});`, scope);
+  await done;
+  return result;
+}
+
+/** Where a page's links lead: paths from the root, and headings; links to the web apart. */
+export function linksIn(page: string): { path: string; heading: string | undefined }[] {
+  const links = [...fileText(page).matchAll(/\]\((?!https?:)([^)\s]+)\)/g)];
+  return links.map(([, link = ""]) => {
+    const [to = "", heading] = link.split("#");
+    return { path: to === "" ? page : posix.join(posix.dirname(page), to), heading };
+  });
+}
+
+/** The headings of a page, as links name them. */
+export function headings(page: string): string[] {
+  return [...fileText(page).matchAll(/^#+ (.+)$/gm)].map(([, text = ""]) =>
+    text
+      .toLowerCase()
+      .replace(/[^\p{L}\p{N}\s-]/gu, "")
+      .replaceAll(" ", "-"),
+  );
 }

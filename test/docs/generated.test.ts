@@ -1,0 +1,36 @@
+/** What scripts write into the docs is what they would write now. */
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { expect, test } from "vitest";
+import { fileText } from "./blocks.js";
+
+const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+
+/** Every file under a folder, by its path in it. */
+function filesIn(folder: string): Map<string, string> {
+  const names = readdirSync(folder, { recursive: true, encoding: "utf8" }).sort();
+  const files = names.filter((name) => name.endsWith(".md"));
+  return new Map(files.map((name) => [name, readFileSync(join(folder, name), "utf8")]));
+}
+
+test("the API reference follows from the docstrings", { timeout: 120_000 }, () => {
+  const out = mkdtempSync(join(tmpdir(), "api-"));
+  try {
+    execFileSync("npx", ["typedoc", "--out", out, "--logLevel", "Warn"], { cwd: ROOT });
+    const now = filesIn(out);
+    expect(now.size).toBeGreaterThan(4);
+    expect(filesIn(join(ROOT, "docs/api"))).toEqual(now);
+  } finally {
+    rmSync(out, { recursive: true });
+  }
+});
+
+test("the table of fields follows from the JSON Schema", () => {
+  const script = join(ROOT, "docs/scripts/fields.mjs");
+  const table = execFileSync(process.execPath, [script, "--print"], { encoding: "utf8" });
+  expect(table.split("\n").length).toBeGreaterThan(50);
+  expect(fileText("docs/design-file.md")).toContain(table);
+});

@@ -1,0 +1,59 @@
+/** The guide: every block of code runs and says what the page says, every link leads somewhere. */
+import { existsSync, readdirSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { fencedBlocks, fileText, headings, linksIn, runPage } from "./blocks.js";
+
+/** How many values and printed lines each page shows; a page that lost its checks must fail. */
+const PAGES: Readonly<Record<string, { readonly checks: number; readonly printed: number }>> = {
+  "docs/README.md": { checks: 0, printed: 0 },
+  "docs/choose-a-radius.md": { checks: 6, printed: 4 },
+  "docs/design-file.md": { checks: 2, printed: 0 },
+  "docs/drill.md": { checks: 8, printed: 1 },
+  "docs/fix-a-hole.md": { checks: 4, printed: 1 },
+  "docs/formulas.md": { checks: 4, printed: 0 },
+  "docs/packages.md": { checks: 0, printed: 0 },
+  "docs/slots.md": { checks: 6, printed: 0 },
+  "docs/sources.md": { checks: 0, printed: 0 },
+};
+const ALL = [
+  ...["README.md", "DEVELOPERS.md", "CHANGELOG.md"],
+  ...readdirSync(new URL("../../docs/", import.meta.url))
+    .filter((file) => file.endsWith(".md"))
+    .map((file) => `docs/${file}`),
+];
+
+describe.each(Object.entries(PAGES))("%s", (page, { checks, printed }) => {
+  test("its JavaScript runs, and its values are right", async () => {
+    const run = await runPage(fencedBlocks(page, "js"));
+    for (const { actual, expected } of run.checks) expect(actual).toEqual(expected);
+    expect(run.checks).toHaveLength(checks);
+    expect(run.printed).toHaveLength(printed);
+    // what a page says is printed is what was printed
+    for (const { text } of fencedBlocks(page, "text")) {
+      expect(run.printed.join("\n")).toContain(text.trimEnd());
+    }
+  });
+
+  test("every block of it is of a kind that is tried", () => {
+    const fences = fileText(page).match(/^```/gm) ?? [];
+    const tried = ["js", "text", "json", "sh"].flatMap((kind) => fencedBlocks(page, kind));
+    expect(fences).toHaveLength(2 * tried.length);
+  });
+});
+
+test("the guide's pages are all tried", () => {
+  const elsewhere = ["docs/batch.md", "docs/trust.md"];
+  const here = ALL.filter((page) => page.startsWith("docs/") && !elsewhere.includes(page));
+  expect(Object.keys(PAGES)).toEqual(here.sort());
+});
+
+test.each(ALL)("%s: its links lead to files, and to headings in them", (page) => {
+  for (const { path, heading } of linksIn(page)) {
+    expect(existsSync(new URL(`../../${path}`, import.meta.url)), path).toBe(true);
+    if (heading) expect(headings(path), `${path}#${heading}`).toContain(heading);
+  }
+});
+
+test("there are links at all", () => {
+  expect(ALL.flatMap(linksIn).length).toBeGreaterThan(25);
+});
