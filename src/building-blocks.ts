@@ -1,10 +1,10 @@
 /** The parts of the check, one function each, for tools that need only one. Lengths in mm. */
 import { placeFrets, profileTrack } from "./board.js";
 import type { Bit, Design, Fill, Profile, Scale } from "./design.js";
-import { DesignError, type DesignIssue, issueOf } from "./errors.js";
+import { DesignError, type DesignIssue, issueOf, refused } from "./errors.js";
 import type { FretLine } from "./fret-lines.js";
 import { prepare } from "./neck.js";
-import { type Bound, readFields, readNumber, SIZE } from "./read/fields.js";
+import { type Bound, fieldOf, readFields, readNumber, SIZE } from "./read/fields.js";
 import { readBit, readFill } from "./read/markers.js";
 import { readProfile } from "./read/profile.js";
 import { readScale } from "./read/scale.js";
@@ -86,11 +86,15 @@ export function profileAt(
 ): number {
   const issues: DesignIssue[] = [];
   const place = readNumber(along, "along", FINITE, issues);
-  const scale = readScale(design?.scale, issues);
+  const stated = partOf(design, "scale", "", issues);
+  const board = partOf(design, "board", "", issues);
+  const scale = readScale(stated, issues);
   const count = scale && fretCount(scale);
-  const length = readNumber(design?.board?.length, "board.length", SIZE, issues);
+  const length = readNumber(partOf(board, "length", "board", issues), "board.length", SIZE, issues);
   const fanned = scale?.kind === "fanned";
-  const width = fanned ? readProfile(design.board.width, "board.width", SIZE, count, issues) : 1;
+  const width = fanned
+    ? readProfile(partOf(board, "width", "board", issues), "board.width", SIZE, count, issues)
+    : 1;
   const spec = readProfile(profile, "profile", QUANTITY, count, issues);
   if (!scale || !length || width === undefined || spec === undefined || place === undefined) {
     throw new DesignError(issues);
@@ -99,6 +103,12 @@ export function profileAt(
   const track = slots && profileTrack(spec, "profile", slots, length, issues);
   if (track === undefined || issues.length > 0) throw new DesignError(issues);
   return valueAt(track, place);
+}
+
+/** A field of what may be no object at all. */
+function partOf(value: unknown, key: string, path: string, issues: DesignIssue[]): unknown {
+  const isObject = typeof value === "object" && value !== null;
+  return isObject ? fieldOf(value, key, path, issues) : undefined;
 }
 
 /**
@@ -128,9 +138,7 @@ export function removalAt(design: Design, along: number, offset: number): number
   if (s === undefined || x === undefined) throw new DesignError(issues);
   const removal = removalOn(board.nominal, s, x);
   if (!(removal < Infinity)) {
-    throw new RangeError(
-      `offset: expected a place that the finished surface reaches, received ${offset}`,
-    );
+    throw refused("offset", offset, "a place that the finished surface reaches");
   }
   return removal;
 }
@@ -192,7 +200,8 @@ export function holeWindow(design: Design, hole: HoleAt): Window & { readonly le
   };
   const bounds = boundsOf(board, spec, { group, fret: 0, side: "centre", along, offset, diameter });
   if (!(bounds.removal < Infinity)) {
-    throw new RangeError("hole: expected a place that the finished surface reaches");
+    const expected = "a place that the finished surface reaches, within the tolerances";
+    throw new DesignError([issueOf("hole.offset", offset, expected)]);
   }
   return { ...windowOf(bounds, fill.keep, spec), lead: bounds.lead };
 }

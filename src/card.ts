@@ -163,25 +163,32 @@ function plannedLines({ holes }: Report, unit: Unit): string[] {
   });
 }
 
-function problemLines({ findings }: Report, unit: Unit): string[] {
+function problemLines({ findings, holes }: Report, unit: Unit): string[] {
   if (findings.length === 0) return ["WRONG", "  Nothing."];
   const codes = [...new Set(findings.map(({ code }) => code))];
   const lines = codes.flatMap((code) =>
     alikeLines(
       findings.filter((finding) => finding.code === code),
+      holes.length,
       unit,
     ),
   );
   return ["WRONG   (! must be cured, ? wants care; each cure by itself is enough)", ...lines];
 }
 
+/** Findings of one code times holes: to seek what cures more than so many takes seconds. */
+const MOST_SOUGHT = 3000;
+
 /** Findings of one code as one entry: the worst one speaks, the other places follow, then what cures them all. */
-function alikeLines(alike: readonly Finding[], unit: Unit): string[] {
+function alikeLines(alike: readonly Finding[], holeCount: number, unit: Unit): string[] {
   const worst = alike.reduce((a, b) => (missBy(b) > missBy(a) ? b : a));
   const mark = worst.severity === "error" ? "!" : "?";
   const places = alike.map(placeWords).filter((place, i, all) => all.indexOf(place) === i);
   const others = alike.length > 1 ? ` (The worst of ${alike.length}: ${joined(places)}.)` : "";
   const lines = wrapped(`${mark} ${sentenceOf(worst, unit)}${others}`, "  ", "    ");
+  if (alike.length * holeCount > MOST_SOUGHT) {
+    return [...lines, "    cures: not sought, since there are so many; cure some and look again."];
+  }
   const cures = curesOfAll(alike).map((remedy) => remedyWords(remedy, unit));
   return cures.length === 0
     ? lines

@@ -1,5 +1,6 @@
 /** Checks of many designs, one after the other, in constant memory. */
 import type { Design } from "./design.js";
+import { refused, touched } from "./errors.js";
 import { checkDesign, type Report } from "./report.js";
 
 /** What came of one design: its report, or the error that it was refused with. */
@@ -15,6 +16,7 @@ export type Checked =
  *
  * @param designs designs, from anything that can be iterated, a stream of them too
  * @returns an iterator of results, asynchronous where the source is
+ * @throws RangeError where `designs` cannot be iterated
  * @example
  * const design = {
  *   scale: { length: 648, frets: 22 },
@@ -31,11 +33,13 @@ export function checkMany(designs: AsyncIterable<Design>): AsyncGenerator<Checke
 export function checkMany(
   designs: Iterable<Design> | AsyncIterable<Design>,
 ): Generator<Checked, void, undefined> | AsyncGenerator<Checked, void, undefined> {
-  if (isObject(designs) && Symbol.asyncIterator in designs) return checkStream(designs);
-  if ((isObject(designs) || typeof designs === "string") && Symbol.iterator in Object(designs)) {
+  const has = (symbol: symbol) =>
+    touched("designs", designs, () => isObject(designs) && symbol in designs);
+  if (has(Symbol.asyncIterator)) return checkStream(designs as AsyncIterable<Design>);
+  if (has(Symbol.iterator) || typeof designs === "string") {
     return checkEach(designs as Iterable<Design>);
   }
-  throw new RangeError("designs: expected something that can be iterated");
+  throw refused("designs", designs, "something that can be iterated");
 }
 
 function* checkEach(designs: Iterable<Design>): Generator<Checked, void, undefined> {

@@ -30,6 +30,20 @@ export function issueOf(path: string, value: unknown, expected: string): DesignI
   return { path, value, expected, message };
 }
 
+/** The error for one argument: its name, what was expected, what came. */
+export function refused(name: string, value: unknown, expected: string): RangeError {
+  return new RangeError(issueOf(name, value, expected).message);
+}
+
+/** What a getter or a proxy gives, or the error for an argument that will not be read. */
+export function touched<T>(name: string, value: unknown, read: () => T): T {
+  try {
+    return read();
+  } catch {
+    throw refused(name, value, "a value that can be read");
+  }
+}
+
 /** A short text for any value at all, safe on proxies, cycles and getters. */
 export function show(value: unknown): string {
   switch (typeof value) {

@@ -44,6 +44,9 @@ export function frontier(sweep: Sweep, axis: SweepPath): FrontierRow[] {
   if (chosen === undefined) {
     throw new DesignError([issueOf("axis", axis, "the path of an axis of the sweep")]);
   }
+  if (!chosen.values.every((value) => typeof value === "number" && !Number.isNaN(value))) {
+    throw new DesignError([issueOf("sweep.axes", chosen.values, "axes as `sweep` returned them")]);
+  }
   if (sweep.from !== 0 || sweep.size !== sizeOf(shape)) {
     throw new DesignError([issueOf("sweep", sweep.size, "a sweep of all its combinations")]);
   }

@@ -1,6 +1,6 @@
 /** Where the markers lie between the frets. Lengths in mm; `offset` bass negative, treble positive. */
 import type { Frame } from "./board.js";
-import { type DesignIssue, issueOf } from "./errors.js";
+import { type DesignIssue, issueOf, refused } from "./errors.js";
 import { outlineOf } from "./pockets.js";
 import { crossingOf, type Point, type Polygon } from "./polygon.js";
 import { endsOf, lineAt, type Part } from "./slot-ends.js";
@@ -46,8 +46,8 @@ export function diagonalCrossing(
   widthB: number,
 ): { along: number; offset: number } {
   for (const [name, value] of Object.entries({ gap, widthA, widthB })) {
-    if (!(value > 0 && value < Infinity)) {
-      throw new RangeError(`${name}: expected a finite length greater than 0, received ${value}`);
+    if (!(Number.isFinite(value) && value > 0)) {
+      throw refused(name, value, "a finite length greater than 0");
     }
   }
   return crossingWithin(gap, widthA, widthB);

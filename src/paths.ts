@@ -1,5 +1,5 @@
 /** Numbers of a design by their path, as a sweep's axes name them. */
-import type { Design, Station } from "./design.js";
+import { type Design, LIMITS, type Station } from "./design.js";
 
 type ProfilePath = "board.width" | "board.thickness" | "radius" | "crown";
 type HolePath = "fill.keep" | "fill.thickness" | "bit.point" | "bit.angle" | "depth";
@@ -100,6 +100,8 @@ function replaced(
   const [key, ...rest] = keys;
   if (key === undefined) return value;
   const old = place ?? MISSING[from[from.length - 1] ?? ""] ?? {};
+  // a list longer than any design's is refused when it is read: no need to copy it
+  if (Array.isArray(old) && old.length > LIMITS.frets.value) return old;
   const copy = Array.isArray(old) ? [...old] : typeof old === "object" ? { ...old } : {};
   const fields = copy as Record<string, unknown>;
   fields[key] = replaced(fields[key], rest, value, [...from, key]);

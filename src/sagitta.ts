@@ -3,6 +3,7 @@
  * A compound radius is a cone: R is linear along the board, with slope m = dR/ds, and cut square to
  * the centre line the surface is a conic with K = −m² (sag equation of ISO 10110-12, no aspheric terms).
  */
+import { refused } from "./errors.js";
 
 /**
  * Sagitta: the drop at distance `x` from the crest of a surface of radius `radius`.
@@ -20,20 +21,16 @@
  * sagitta(Infinity, 20) // 0
  */
 export function sagitta(radius: number, x: number, slope = 0): number {
-  if (!(radius > 0)) throw new RangeError(`radius: expected more than 0, received ${radius}`);
-  if (!Number.isFinite(x)) throw new RangeError(`x: expected a finite distance, received ${x}`);
-  if (!Number.isFinite(slope)) {
-    throw new RangeError(`slope: expected a finite number, received ${slope}`);
-  }
+  if (!(typeof radius === "number" && radius > 0)) throw refused("radius", radius, "more than 0");
+  if (!Number.isFinite(x)) throw refused("x", x, "a finite distance");
+  if (!Number.isFinite(slope)) throw refused("slope", slope, "a finite number");
   // so far below the radius the root is R itself, and the square of x might leave the range of numbers
   if (Math.abs(x) < TINY_SHARE * radius) return x * (x / radius / 2);
   // the drop scales with its lengths; a power of two keeps squares of extreme ones in range, exactly
   const unit = powerNear(radius);
   const h = sag(radius / unit, x / unit, slope) * unit;
   if (!(h < Infinity)) {
-    throw new RangeError(
-      `x: expected a distance that a radius of ${radius} reaches, received ${x}`,
-    );
+    throw refused("x", x, `a distance that a radius of ${radius} reaches`);
   }
   return h;
 }
@@ -50,13 +47,9 @@ export function sagitta(radius: number, x: number, slope = 0): number {
  * radiusFromSagitta(8, 6).toFixed(4) // "8.3333"
  */
 export function radiusFromSagitta(x: number, h: number): number {
-  if (!Number.isFinite(x)) throw new RangeError(`x: expected a finite distance, received ${x}`);
-  if (!(h >= 0 && h < Infinity)) {
-    throw new RangeError(`h: expected a finite drop of 0 or more, received ${h}`);
-  }
-  if (h === 0 && x === 0) {
-    throw new RangeError("h: expected more than 0 where x is 0, received 0");
-  }
+  if (!Number.isFinite(x)) throw refused("x", x, "a finite distance");
+  if (!(Number.isFinite(h) && h >= 0)) throw refused("h", h, "a finite drop of 0 or more");
+  if (h === 0 && x === 0) throw refused("h", h, "more than 0 where x is 0");
   if (h === 0) return Infinity;
   // x²/(2h) + h/2; lifting both by a power of two, exactly, keeps the ratio of a hardly measurable drop in range
   const lift = h < 2 ** -900 ? 2 ** 100 : 1;

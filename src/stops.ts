@@ -1,5 +1,7 @@
 /** The fewest depth-stop settings that suit all holes. Depths in mm. */
 
+import { isArray, refused, touched } from "./errors.js";
+
 /** A window as a stop setting sees it: depths of the rim, and how far the bit leads it. */
 export interface StopWindow {
   readonly min: number;
@@ -55,7 +57,7 @@ export interface StopPlan {
  * lies inside; the stop reads travel from the point's touch, so it is the travel that falls on a step.
  * A hole without any depth (min above max) is served by no setting.
  *
- * @param windows each hole's depths of the rim, mm, and its bit's lead, mm, 0 where left out
+ * @param windows each hole's depths of the rim, mm, and its bit's lead, mm, 0 where left out; 10 000 at most
  * @param options `step`, the smallest step of the stop, mm, greater than 0
  * @returns the common window (null where none, or where there are no holes) and the settings; `holes` are indices into `windows`
  * @throws RangeError where a window or the step is not made of finite numbers in range
@@ -67,9 +69,12 @@ export function stopSettings(
   windows: readonly StopWindow[],
   options: { readonly step?: number } = {},
 ): StopPlan {
-  checkWindows(windows, options.step);
-  return planStops(windows, options.step);
+  const step = touched("options", options, () => options.step);
+  checkWindows(windows, step);
+  return planStops(windows, step);
 }
+
+const MOST_WINDOWS = 10_000;
 
 /** The same for windows known to be sound. */
 export function planStops(windows: readonly StopWindow[], step: number | undefined): StopPlan {
@@ -181,17 +186,28 @@ function onStep(min: number, max: number, lead: number, step: number | undefined
   return min <= depth && depth <= max ? depth : middle;
 }
 
-function checkWindows(windows: readonly StopWindow[], step: number | undefined): void {
-  if (step !== undefined && !(step > 0 && step < Infinity)) {
-    throw new RangeError(`step: expected a finite length greater than 0, received ${step}`);
+function checkWindows(windows: unknown, step: unknown): void {
+  if (step !== undefined && !(Number.isFinite(step) && (step as number) > 0)) {
+    throw refused("step", step, "a finite length greater than 0");
   }
-  windows.forEach(({ min, max, lead = 0 }, i) => {
-    for (const [name, value] of Object.entries({ min, max, lead })) {
-      if (!Number.isFinite(value)) {
-        throw new RangeError(`windows.${i}.${name}: expected a finite number, received ${value}`);
-      }
-    }
-  });
+  if (!(isArray(windows) && windows.length <= MOST_WINDOWS)) {
+    throw refused("windows", windows, `an array of ${MOST_WINDOWS} windows at most`);
+  }
+  for (let i = 0; i < windows.length; i++) checkWindow(windows[i], `windows.${i}`);
+}
+
+function checkWindow(window: unknown, path: string): void {
+  if (typeof window !== "object" || window === null) {
+    throw refused(path, window, "an object with min and max");
+  }
+  const {
+    min,
+    max,
+    lead = 0,
+  } = touched(path, window, () => ({ ...window }) as Partial<StopWindow>);
+  for (const [name, value] of Object.entries({ min, max, lead })) {
+    if (!Number.isFinite(value)) throw refused(`${path}.${name}`, value, "a finite number");
+  }
 }
 
 function at(windows: readonly StopWindow[], i: number): StopWindow {

@@ -3,7 +3,7 @@
  * once for the numbers that it hangs on, by the same functions as the check of one design.
  */
 import type { Design } from "./design.js";
-import { DesignError, type DesignIssue, issueOf } from "./errors.js";
+import { DesignError, type DesignIssue, issueOf, refused, touched } from "./errors.js";
 import { advanceRow, digitsOf, type Shape, sizeOf } from "./grid.js";
 import { nearestName } from "./nearest-name.js";
 import { PATHS, partOf, type SweepPath, withNumber } from "./paths.js";
@@ -87,22 +87,22 @@ const MOST_VALUES = 1_000_000;
  * rows.valuesAt(4) // [254, 4]
  */
 export function sweep(design: Design, axes: Axes, options: SweepOptions = {}): Sweep {
+  if (typeof options !== "object" || options === null) {
+    throw refused("options", options, "an object with from, to and out");
+  }
   const list = readAxes(design, axes);
   const shape = list.map(({ values }) => values.length);
   const all = sizeOf(shape);
-  const { from = 0, to = all } = options;
-  if (!(isWhole(from, 0, to) && isWhole(to, from, all))) {
-    throw new RangeError(
-      `from, to: expected whole numbers with 0 ≤ from ≤ to ≤ ${all}, received ${from}, ${to}`,
-    );
-  }
+  const { from = 0, to = all, out } = touched("options", options, () => ({ ...options }));
+  if (!isWhole(to, 0, all)) throw refused("to", to, `a whole number from 0 to ${all}`);
+  if (!isWhole(from, 0, to)) throw refused("from", from, `a whole number from 0 to ${to}`);
   const size = to - from;
-  const columns = options.out ?? newColumns(size);
+  const columns = out ?? newColumns(size);
   checkColumns(columns, size);
   fill(columns, design, list, shape, from, size);
   const valuesAt = (i: number) => {
     if (!isWhole(i, 0, size - 1)) {
-      throw new RangeError(`i: expected a whole number from 0 to ${size - 1}, received ${i}`);
+      throw refused("i", i, `a whole number from 0 to ${size - 1}`);
     }
     return digitsOf(shape, from + i).map((digit, axis) => list[axis]?.values[digit] as number);
   };
@@ -196,9 +196,9 @@ function newColumns(size: number): SweepColumns {
 function checkColumns(columns: SweepColumns, size: number): void {
   for (const name of ["min", "max", "minHole", "maxHole", "settings"] as const) {
     const kind = name === "min" || name === "max" ? Float64Array : Int32Array;
-    const column: unknown = columns?.[name];
-    if (!(column instanceof kind && column.length >= size)) {
-      throw new RangeError(`out.${name}: expected a ${kind.name} of ${size} elements or more`);
+    const column: unknown = touched("out", columns, () => columns?.[name]);
+    if (!touched(`out.${name}`, column, () => column instanceof kind && column.length >= size)) {
+      throw refused(`out.${name}`, column, `a ${kind.name} of ${size} elements or more`);
     }
   }
 }
@@ -231,11 +231,10 @@ function readAxes(design: Design, axes: unknown): Axis[] {
 }
 
 function checkValues(design: Design, axes: readonly Axis[], issues: DesignIssue[]): void {
-  const first = designWith(
-    design,
-    axes,
-    axes.map(({ values }) => values[0] as number),
-  );
+  const first = touched("design", design, () => {
+    const values = axes.map((axis) => axis.values[0] as number);
+    return designWith(design, axes, values);
+  });
   readSpec(first, issues);
   for (const { path, values } of axes) {
     for (const value of values.slice(1)) readSpec(withNumber(first, path, value), issues);

@@ -1,4 +1,5 @@
 /** The rows of a sweep laid out over two of its axes: which cell stands for which row, and what it says. */
+import { refused, touched } from "../errors.js";
 import { sizeOf } from "../grid.js";
 import type { SweepPath } from "../paths.js";
 import type { Axis, Sweep } from "../sweep.js";
@@ -49,8 +50,9 @@ export interface SweepGrid {
 const MOST_VALUES = 100;
 
 /** The cells of a sweep; throws RangeError where the axes do not suit it. */
-export function gridOf(sweep: Sweep, options: SweepPictureOptions): SweepGrid {
+export function gridOf(sweep: Sweep, asked: SweepPictureOptions): SweepGrid {
   const { axes } = sweep;
+  const options = touched("options", asked, () => ({ ...asked, held: { ...asked.held } }));
   const [x, y] = drawnOf(axes, options);
   const held = heldOf(axes, [x, y], options.held ?? {});
   const columns = risingOrder(axes[x]);
@@ -92,7 +94,7 @@ function placeOf(axes: readonly Axis[], option: string, path: unknown): number |
   const place = axes.findIndex((axis) => axis.path === path);
   if (place >= 0) return place;
   const paths = axes.map((axis) => axis.path).join(", ");
-  throw new RangeError(`${option}: expected an axis of the sweep (${paths}), received ${path}`);
+  throw refused(option, path, `an axis of the sweep (${paths})`);
 }
 
 function checkLength(axis: Axis | undefined, option: string): void {
@@ -114,12 +116,10 @@ function heldOf(
     const axis = axes.findIndex((other) => other.path === path);
     const count = axes[axis]?.values.length ?? 0;
     if (!held.has(axis)) {
-      throw new RangeError(`held.${path}: expected an axis of the sweep that is not drawn`);
+      throw refused(`held.${path}`, index, "an axis of the sweep that is not drawn");
     }
     if (!(Number.isInteger(index) && index >= 0 && index < count)) {
-      throw new RangeError(
-        `held.${path}: expected a whole number from 0 to ${count - 1}, received ${index}`,
-      );
+      throw refused(`held.${path}`, index, `a whole number from 0 to ${count - 1}`);
     }
     held.set(axis, index);
   }

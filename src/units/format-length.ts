@@ -1,6 +1,6 @@
 /** A length in millimetres, written for a reader. */
 import { LIMITS } from "../design.js";
-import { show } from "../errors.js";
+import { refused, touched } from "../errors.js";
 import { fixed, INCH, nearestFraction } from "../length-text.js";
 
 const DENOMINATORS = [1, 2, 4, 8, 16, 32, 64] as const;
@@ -36,17 +36,20 @@ const MOST = LIMITS.mostLength.value;
  * formatLength(6.35) // "6.35 mm"
  */
 export function formatLength(mm: number, format: LengthFormat = {}): string {
-  const { unit = "mm", denominator = 64 } = format;
+  const { unit = "mm", denominator = 64 } = touched("format", format, () => {
+    const { unit, denominator } = format;
+    return { unit, denominator };
+  });
   if (!(typeof mm === "number" && Math.abs(mm) <= MOST)) {
-    throw outOfRange("mm", `a length of at most ${MOST.toExponential()} mm`, mm);
+    throw refused("mm", mm, `a length of at most ${MOST.toExponential()} mm`);
   }
   if (!DENOMINATORS.includes(denominator)) {
-    throw outOfRange("denominator", "1, 2, 4, 8, 16, 32 or 64", denominator);
+    throw refused("denominator", denominator, "1, 2, 4, 8, 16, 32 or 64");
   }
   if (unit === "mm") return `${fixed(mm, 2)} mm`;
   if (unit === "in")
     return `${nearestFraction(mm / INCH, denominator)} in${error(mm, denominator)}`;
-  throw outOfRange("unit", '"mm" or "in"', unit);
+  throw refused("unit", unit, '"mm" or "in"');
 }
 
 /** The length less its fraction, in brackets; nothing where it rounds to 0. */
@@ -55,8 +58,4 @@ function error(mm: number, denominator: number): string {
   const over = (inches - Math.round(inches * denominator) / denominator) * Math.sign(mm);
   const text = fixed(over, 4);
   return Number(text) === 0 ? "" : ` (${over > 0 ? "+" : ""}${text} in)`;
-}
-
-function outOfRange(name: string, expected: string, value: unknown): RangeError {
-  return new RangeError(`${name}: expected ${expected}, received ${show(value)}`);
 }

@@ -70,5 +70,10 @@ function isKind(
   mark: "isUnit" | "isBigNumber" | "isFraction",
 ): value is { readonly constructor: new (...parts: readonly unknown[]) => unknown } {
   if (typeof value !== "object" || value === null) return false;
-  return value.constructor?.prototype?.[mark] === true;
+  try {
+    return value.constructor?.prototype?.[mark] === true;
+  } catch {
+    // what will not be touched is no value of mathjs
+    return false;
+  }
 }

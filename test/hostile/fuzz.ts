@@ -105,7 +105,7 @@ function edited(
 ): Edit[] {
   const { keys, was } = places[at % places.length] as Place;
   const isTrusted = call.trusted?.includes(Number(keys[0]));
-  if (call.never?.includes(name) || (isTrusted && name.includes("long"))) return [];
+  if (isTrusted && name.includes("long")) return [];
   const now = (HOSTILE[name] as () => unknown)();
   return putAt(args, keys, now) ? [{ keys, words: `${keys.join(".")} = ${name}`, was, now }] : [];
 }
