@@ -18,8 +18,8 @@ export interface Entry {
 
 /** What the package says of itself. */
 const PACKAGE = JSON.parse(readFileSync("package.json", "utf8"));
-/** Its entries, each the name of the built file and the source that it is built of. */
-const SOURCES: Readonly<Record<string, string>> = PACKAGE.tsup.entry;
+/** Its entries, each the name of the built file and the source that it is built of; the command is none. */
+const { cli: _, ...SOURCES }: Readonly<Record<string, string>> = PACKAGE.tsup.entry;
 const WORK = "node_modules/.cache/bench-entries";
 
 /** Measures every entry that is there. */
