@@ -88,6 +88,8 @@ describe("the rod channel", () => {
   test.each<[string, number, Bit, number, string]>([
     ["a point over it", 8, FORSTNER, 6 - 0.25 - 1.1 - 2 - 0.9, "channel"],
     ["only the rim over it", 12, FORSTNER, 6 - 0.25 - 1.1 - 2, "channel"],
+    // an end mill of 6 mm, 8 mm aside, meets the side of a channel of 10 mm in one point: no part lies over it
+    ["just touching it", 16, { kind: "end-mill" }, 6 - 0.25 - 1.1, "web"],
     ["beside it", 17, FORSTNER, 6 - 0.25 - 1.1 - 0.9, "web"],
     // the axis is 1.5 mm aside, where a 90° cone of 6 mm has come up by half of its 3 mm
     ["a cone's flank over it", 13, TWIST, 6 - 0.25 - 1.1 - 2 - 1.5, "channel"],

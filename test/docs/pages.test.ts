@@ -1,6 +1,8 @@
 /** The guide: every block of code runs and says what the page says, every link leads somewhere. */
 import { existsSync, readdirSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { readDesign } from "../../src/files/index.js";
+import { checkDesign } from "../../src/index.js";
 import { fencedBlocks, fileText, headings, linksIn, runPage } from "./blocks.js";
 
 /** How many values and printed lines each page shows; a page that lost its checks must fail. */
@@ -31,6 +33,12 @@ describe.each(Object.entries(PAGES))("%s", (page, { checks, printed }) => {
     // what a page says is printed is what was printed
     for (const { text } of fencedBlocks(page, "text")) {
       expect(run.printed.join("\n")).toContain(text.trimEnd());
+    }
+  });
+
+  test("its design files are read and checked", () => {
+    for (const { text, where } of fencedBlocks(page, "json")) {
+      expect(checkDesign(readDesign(text)).holes.length, where).toBeGreaterThan(0);
     }
   });
 
