@@ -4,7 +4,7 @@
  * @module marker-depth/card
  */
 import type { Edge } from "./edges.js";
-import { fixed, INCHES, MILLIMETRES, notAbove, notBelow, type Unit } from "./length-text.js";
+import { fixed, INCHES, MILLIMETRES, type Unit } from "./length-text.js";
 import type { Remedy } from "./remedies.js";
 import type { Repair } from "./repair.js";
 import type { Finding, Hole, Report } from "./report.js";
@@ -71,7 +71,7 @@ export function repairNote(repair: Repair, options: { readonly unit?: "mm" | "in
   const unit = unitOf(options.unit ?? "mm");
   const { least, diameter, report, ruledOut, hole } = repair;
   const dot = hole.side === "centre" ? "dot" : `${hole.side} dot`;
-  const needed = `The next bit must be ${unit.bare(notBelow(least, unit))} or more to swallow the old hole.`;
+  const needed = `The next bit must be ${unit.least(least)} or more to swallow the old hole.`;
   const lines = [`REPAIR: the ${dot} at fret ${hole.fret}`, ...wrapped(needed, "  ")];
   const planned = report?.holes[hole.index]?.planned;
   const lead = report?.holes[hole.index]?.lead ?? 0;
@@ -130,13 +130,15 @@ function settingLines(
   const least = holes[setting.minHole];
   const most = holes[setting.maxHole];
   const who = served.length === holes.length ? "every hole" : fretsOf(served, holes);
+  const text = (length: number, lead: number) =>
+    `${unit.between(length, min + lead, max + lead)} ${unit.short}`;
   const travel =
     travels.length === 1
-      ? `${unit.full(travels[0]?.travel ?? depth)} of travel from the point's touch`
-      : travels.map((t) => `${unit.full(t.travel)} for ${fretsOf(t.holes, holes)}`).join("; ");
+      ? `${text(travels[0]?.travel ?? depth, travels[0]?.lead ?? 0)} of travel from the point's touch`
+      : travels.map((t) => `${text(t.travel, t.lead)} for ${fretsOf(t.holes, holes)}`).join("; ");
   return [
-    `${name}, for ${who}: ${travel}. Rim depth ${unit.full(depth)}.`,
-    `  Rim depths from ${unit.bare(notBelow(min, unit))} to ${unit.bare(notAbove(max, unit))} would do: ${holeName(least)} sets the least (the radius takes most there), ${holeName(most)} the most (${MAX_RULES[most?.window.maxBy ?? "web"]}).`,
+    `${name}, for ${who}: ${travel}. Rim depth ${text(depth, 0)}.`,
+    `  Rim depths from ${unit.least(min)} to ${unit.most(max)} would do: ${holeName(least)} sets the least (the radius takes most there), ${holeName(most)} the most (${MAX_RULES[most?.window.maxBy ?? "web"]}).`,
   ];
 }
 
@@ -228,8 +230,8 @@ function holeLines({ holes, stops }: Report, unit: Unit): string[] {
     unit.bare(hole.offset),
     unit.bare(hole.diameter),
     unit.bare(hole.removal.outer),
-    unit.bare(notBelow(hole.window.min, unit)),
-    unit.bare(notAbove(hole.window.max, unit)),
+    unit.least(hole.window.min),
+    unit.most(hole.window.max),
     ...settingCells(i, hole, stops.settings, several, unit),
     ...(planned ? plannedCells(hole, unit) : []),
   ]);
@@ -251,7 +253,8 @@ function settingCells(
   const i = settings.findIndex(({ holes }) => holes.includes(hole));
   const setting = settings[i];
   if (setting === undefined) return several ? ["-", "-"] : ["-"];
-  const travel = unit.bare(setting.depth + lead);
+  const { depth, min, max } = setting;
+  const travel = unit.between(depth + lead, min + lead, max + lead);
   return several ? [letter(i), travel] : [travel];
 }
 
@@ -295,15 +298,15 @@ function sideBySide(head: readonly string[], cells: readonly (readonly string[])
 function slotLines({ slots }: Report, unit: Unit): string[] {
   if (slots === undefined) return [];
   const { least, most, leastAt, mostAt } = slots;
-  const range = `Saw from ${unit.bare(notBelow(least, unit))} (fret ${leastAt} sets it) to ${unit.bare(notAbove(most, unit))} (fret ${mostAt}) deep, measured from the flat.`;
-  const clash = `No saw depth suits all: fret ${leastAt} needs ${unit.bare(notBelow(least, unit))}, fret ${mostAt} allows ${unit.bare(notAbove(most, unit))}.`;
+  const range = `Saw from ${unit.least(least)} (fret ${leastAt} sets it) to ${unit.most(most)} (fret ${mostAt}) deep, measured from the flat.`;
+  const clash = `No saw depth suits all: fret ${leastAt} needs ${unit.least(least)}, fret ${mostAt} allows ${unit.most(most)}.`;
   return ["SLOTS", ...wrapped(least <= most ? range : clash, "  ")];
 }
 
 function pourLines({ pour }: Report): string[] {
   if (pour === undefined) return [];
   const ml = (volume: number) => `${fixed(volume, 2)} ml`;
-  const text = `Mix at least ${ml(pour.volume)}: ${ml(pour.resin)} of resin and ${ml(pour.hardener)} of hardener, waste included.`;
+  const text = `Mix at least ${ml(pour.volume)}: ${ml(pour.resin)} of resin and ${ml(pour.hardener)} of hardener, waste included, for holes drilled to the stop setting.`;
   return ["EPOXY", ...wrapped(text, "  ")];
 }
 

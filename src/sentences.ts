@@ -1,6 +1,6 @@
 /** Every sentence that a finding can say, each a function of the finding alone. */
 import { ABOUT_MARKER, type FindingFacts } from "./findings.js";
-import { MILLIMETRES, notAbove, notBelow, type Unit } from "./length-text.js";
+import { MILLIMETRES, type Unit } from "./length-text.js";
 import type { Remedy } from "./remedies.js";
 
 /** The finding's sentence, its lengths in millimetres unless another unit is given. */
@@ -11,6 +11,9 @@ export function sentenceOf(finding: FindingFacts, unit: Unit = MILLIMETRES): str
     value: length(finding.value),
     short: length(-finding.value),
     limit: length(finding.limit),
+    leastValue: `${unit.least(finding.value)} ${unit.short}`,
+    leastLimit: `${unit.least(finding.limit)} ${unit.short}`,
+    mostLimit: `${unit.most(finding.limit)} ${unit.short}`,
     depths: (finding.depths ?? []).map(length),
   });
 }
@@ -21,6 +24,10 @@ interface Words {
   /** The value with its sign turned, for one that is negative where things are wrong. */
   readonly short: string;
   readonly limit: string;
+  /** Where they are bounds: never written on the wrong side. */
+  readonly leastValue: string;
+  readonly leastLimit: string;
+  readonly mostLimit: string;
   readonly depths: readonly string[];
 }
 
@@ -43,8 +50,8 @@ const SENTENCES: Readonly<
     `Only ${value} of wood may be left under the bit at ${place}; ${limit} should be.`,
   "below-surface": (_, { place, short }) =>
     `The top of ${place} may end ${short} below the finished surface.`,
-  "no-depth": (finding, { place, value, limit }) =>
-    `No depth suits ${place}: it needs at least ${value} to outlast the radius, and at most ${limit} ${MAX_REASON[finding.maxBy ?? "web"]}.`,
+  "no-depth": (finding, { place, leastValue, mostLimit }) =>
+    `No depth suits ${place}: it needs at least ${leastValue} to outlast the radius, and at most ${mostLimit} ${MAX_REASON[finding.maxBy ?? "web"]}.`,
   "several-settings": (finding, { depths }) =>
     `One stop setting cannot serve all holes; ${finding.value} settings do: rim depths ${joined(depths)}.`,
   "several-travels": (finding) =>
@@ -58,12 +65,12 @@ const SENTENCES: Readonly<
     `Two dots ${place} overlap: their centres lie ${value} apart, and they touch at ${limit}.`,
   "thin-edge": (_, { place, value, limit }) =>
     `The board's edge ${place} may be left ${value} thick after the radius; ${limit} should be.`,
-  "no-slot-depth": (_, { place, value, limit }) =>
-    `No saw depth suits all slots: ${place} one must be at least ${value} deep, and elsewhere at most ${limit}.`,
-  "slot-too-shallow": (_, { place, value, limit }) =>
-    `The slot ${place} is ${value} deep from the flat; after the radius its tang needs ${limit} at the edges.`,
-  "slot-too-deep": (_, { place, value, limit }) =>
-    `The slot ${place} is ${value} deep from the flat; ${limit} would leave the web under it.`,
+  "no-slot-depth": (_, { place, leastValue, mostLimit }) =>
+    `No saw depth suits all slots: ${place} one must be at least ${leastValue} deep, and elsewhere at most ${mostLimit}.`,
+  "slot-too-shallow": (_, { place, value, leastLimit }) =>
+    `The slot ${place} is ${value} deep from the flat; after the radius its tang needs ${leastLimit} at the edges.`,
+  "slot-too-deep": (_, { place, value, mostLimit }) =>
+    `The slot ${place} is ${value} deep from the flat; ${mostLimit} would leave the web under it.`,
   "side-dot-tight": (_, { place, value, limit }) =>
     `The edge face beside the marker ${place} may be left ${value} high; the side dot and its margins need ${limit}.`,
   "side-dot-meets-hole": (_, { place, short }) =>
@@ -88,12 +95,12 @@ export function remedyWords({ change, from, to }: Remedy, unit: Unit = MILLIMETR
     true,
   ];
   if (!isLength) return `${what} ${to > from ? Math.ceil(to) : Math.floor(to)} instead of ${from}`;
-  const safe = to > from ? notBelow(to, unit) : notAbove(to, unit);
+  const safe = to > from ? unit.least(to) : unit.most(to);
   const station = /^(?:radius|board\.\w+)\.(\w+)$/.exec(change)?.[1];
   const place = station && station !== "depth" ? ` at the ${station.replace("fret", "fret ")}` : "";
   const group = /^markers\.(\d+)\./.exec(change)?.[1];
   const which = group === undefined ? "" : ` (group ${Number(group) + 1})`;
-  return `${what}${place}${which} ${unit.bare(safe)} instead of ${unit.bare(from)}`;
+  return `${what}${place}${which} ${safe} instead of ${unit.bare(from)}`;
 }
 
 /** Words for each kind of change, and whether its value is a length. */

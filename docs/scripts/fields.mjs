@@ -1,5 +1,7 @@
-// Writes the table of a design's fields into docs/design-file.md, from the JSON Schema. With --print it only prints it.
+// Writes the tables of a design's fields and of the defaults into docs/design-file.md, from the JSON Schema and the
+// built package. With --print it only prints them.
 import { readFileSync, writeFileSync } from "node:fs";
+import { DEFAULTS } from "marker-depth";
 
 const schema = JSON.parse(
   readFileSync(new URL("../../src/files/design.schema.json", import.meta.url), "utf8"),
@@ -37,14 +39,21 @@ function fieldRows(whole, key, field, path) {
   return isProfile || isShared ? [row] : [row, ...rowsOf(field, here)];
 }
 
+const defaults = [
+  "| Default | Value |",
+  "|---|--:|",
+  ...Object.entries(DEFAULTS).map(([name, { value, unit }]) => `| ${name} | ${value} ${unit} |`),
+].join("\n");
+
 const rows = [...new Set(rowsOf(schema, ""))];
 const table = ["| Field | What | Needed |", "|---|---|---|", ...rows].join("\n");
-if (process.argv.includes("--print")) console.log(table);
+const parts = { fields: table, defaults };
+if (process.argv.includes("--print")) console.log(JSON.stringify(parts));
 else {
-  const text = readFileSync(page, "utf8");
-  const between = /(<!-- fields:begin -->\n)[\s\S]*?(<!-- fields:end -->)/;
-  writeFileSync(
-    page,
-    text.replace(between, (_, begin, end) => `${begin}${table}\n${end}`),
-  );
+  let text = readFileSync(page, "utf8");
+  for (const [name, part] of Object.entries(parts)) {
+    const between = new RegExp(`(<!-- ${name}:begin -->\n)[\\s\\S]*?(<!-- ${name}:end -->)`);
+    text = text.replace(between, (_, begin, end) => `${begin}${part}\n${end}`);
+  }
+  writeFileSync(page, text);
 }

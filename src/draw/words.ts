@@ -1,5 +1,5 @@
 /** Words and figures that the drawings share. */
-import { fixed, MILLIMETRES, notAbove, notBelow } from "../length-text.js";
+import { fixed, MILLIMETRES } from "../length-text.js";
 import type { Hole, Report } from "../report.js";
 import type { StopSetting } from "../stops.js";
 import { oneLine } from "./lettering.js";
@@ -11,12 +11,12 @@ export function figure(mm: number, decimals = 2): string {
 
 /** A least length: never read too small. */
 export function least(mm: number): string {
-  return figure(notBelow(mm, MILLIMETRES));
+  return MILLIMETRES.least(mm).replace("-", "−");
 }
 
 /** A greatest length: never read too great. */
 export function most(mm: number): string {
-  return figure(notAbove(mm, MILLIMETRES));
+  return MILLIMETRES.most(mm).replace("-", "−");
 }
 
 /** What is left of something: a length, or none and by how much. */

@@ -132,6 +132,28 @@ describe("what it says", () => {
     for (const line of none.split("\n")) expect(line.length).toBeLessThanOrEqual(100);
   });
 
+  test("in inches a limit's fraction and its decimal are both on the safe side", () => {
+    const { holes, slots } = checkDesign(example("larch-22"));
+    const card = drillCard(checkDesign(example("larch-22")), { unit: "in" });
+    const most = (holes[0]?.window.max ?? Number.NaN) / 25.4;
+    // by hand: 3.4 mm is .13386 in, between 8/64 = .125 and 9/64 = .141
+    expect(most).toBeCloseTo(0.13386, 5);
+    expect(card).toContain("1/8 (.133)");
+    // 3.42333 mm is .13478 in, between 8/64 and 9/64; 4.6 mm is .18110 in, between 11/64 = .172 and 12/64 = .1875
+    expect(slots?.least).toBeCloseTo(3.42333, 5);
+    expect(card).toContain("Saw from 9/64 (.135) (fret 22 sets it) to 11/64 (.181)");
+    expect(card).not.toContain("9/64 (.133)");
+  });
+
+  test("in inches a setting that its nearest 1/64 would put outside the window is told in decimals", () => {
+    // by hand: a blank of 4.36 mm leaves depths from 1.546 to 1.56 mm, and 64ths lie .397 mm apart
+    const { stopStep: _step, depth: _depth, ...rest } = example("larch-22");
+    const board = { ...rest.board, thickness: 4.36 };
+    const card = drillCard(checkDesign({ ...rest, board }), { unit: "in" });
+    expect(card).toMatch(/Stop setting, for every hole: \.\d{3} in of travel/);
+    expect(card).toMatch(/Rim depth \.\d{3} in\./);
+  });
+
   test("inches: the nearest 1/64 with the decimal beside it", () => {
     const inches = drillCard(checkDesign(example("larch-22")), { unit: "in" });
     // 6.35 mm = 1/4 in (Machinists' unit, NIST SP 811, memory)

@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
+import { DEFAULTS } from "../../src/index.js";
 import { fileText } from "./blocks.js";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
@@ -28,9 +29,11 @@ test("the API reference follows from the docstrings", { timeout: 120_000 }, () =
   }
 });
 
-test("the table of fields follows from the JSON Schema", () => {
+test("the tables of fields and defaults follow from the JSON Schema and the code", () => {
   const script = join(ROOT, "docs/scripts/fields.mjs");
-  const table = execFileSync(process.execPath, [script, "--print"], { encoding: "utf8" });
-  expect(table.split("\n").length).toBeGreaterThan(50);
-  expect(fileText("docs/design-file.md")).toContain(table);
+  const printed = execFileSync(process.execPath, [script, "--print"], { encoding: "utf8" });
+  const { fields, defaults } = JSON.parse(printed);
+  expect(fields.split("\n").length).toBeGreaterThan(50);
+  expect(defaults.split("\n")).toHaveLength(2 + Object.keys(DEFAULTS).length);
+  for (const table of [fields, defaults]) expect(fileText("docs/design-file.md")).toContain(table);
 });
