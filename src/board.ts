@@ -83,7 +83,7 @@ export function buildFrame(spec: PartialSpec, issues: DesignIssue[]): Frame | un
   if (widths === undefined) return undefined;
   const fanned = scale.kind === "fanned";
   const frame = { length, slots, alongs, fanned, width: widths };
-  const isPositive = mustExceedZero("board.width", widths, startOf(frame), length, issues);
+  const isPositive = mustExceedZero("board.width", widths, frame, issues);
   return isPositive ? frame : undefined;
 }
 
@@ -100,9 +100,7 @@ export function buildThickness(
 ): Track | undefined {
   const track = trackOf(frame, spec.thickness, "board.thickness", issues);
   if (track === undefined) return undefined;
-  const { length } = frame;
-  const isPositive = mustExceedZero("board.thickness", track, startOf(frame), length, issues);
-  return isPositive ? track : undefined;
+  return mustExceedZero("board.thickness", track, frame, issues) ? track : undefined;
 }
 
 /** The three surfaces. */
@@ -203,14 +201,8 @@ export function profileTrack(
   );
 }
 
-function mustExceedZero(
-  path: string,
-  track: Track,
-  start: number,
-  length: number,
-  issues: DesignIssue[],
-): boolean {
-  const least = leastOver(track, start, length);
+function mustExceedZero(path: string, track: Track, frame: Frame, issues: DesignIssue[]): boolean {
+  const least = leastOver(track, startOf(frame), frame.length);
   if (least > 0) return true;
   issues.push(issueOf(path, least, "more than 0 mm everywhere on the board"));
   return false;

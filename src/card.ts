@@ -5,6 +5,7 @@
  */
 import type { Edge } from "./edges.js";
 import { fixed, INCHES, MILLIMETRES, type Unit } from "./length-text.js";
+import { holeName, visible } from "./plain-words.js";
 import type { Remedy } from "./remedies.js";
 import type { Repair } from "./repair.js";
 import type { Finding, Hole, Report } from "./report.js";
@@ -94,13 +95,9 @@ function unitOf(name: string): Unit {
   throw new RangeError(`unit: expected "mm" or "in", received ${JSON.stringify(name)}`);
 }
 
-/** The text on one line, without control characters, which could steer a terminal. */
-function plainLine(text: string): string {
-  return text.replace(/\s+/g, " ").replace(/\p{Cc}/gu, "\uFFFD");
-}
-
 function heading({ name, ok }: Report, unit: Unit): string[] {
-  const title = plainLine(`DRILL CARD: ${name ?? "unnamed neck"}`).slice(0, COLUMNS);
+  const words = `DRILL CARD: ${name ?? "unnamed neck"}`.replace(/\s+/g, " ");
+  const title = visible(words).slice(0, COLUMNS);
   const verdict = ok
     ? "Nothing found that stops the work."
     : "DO NOT DRILL YET: see what is wrong.";
@@ -138,7 +135,7 @@ function settingLines(
       : travels.map((t) => `${text(t.travel, t.lead)} for ${fretsOf(t.holes, holes)}`).join("; ");
   return [
     `${name}, for ${who}: ${travel}. Rim depth ${text(depth, 0)}.`,
-    `  Rim depths from ${unit.least(min)} to ${unit.most(max)} would do: ${holeName(least)} sets the least (the radius takes most there), ${holeName(most)} the most (${MAX_RULES[most?.window.maxBy ?? "web"]}).`,
+    `  Rim depths from ${unit.least(min)} to ${unit.most(max)} would do: ${nameOf(least)} sets the least (the radius takes most there), ${nameOf(most)} the most (${MAX_RULES[most?.window.maxBy ?? "web"]}).`,
   ];
 }
 
@@ -323,9 +320,8 @@ function cautionLines({ cautions }: Report): string[] {
   return ["CAUTIONS", ...cautions.flatMap((caution) => wrapped(`- ${caution}`, "  ", "    "))];
 }
 
-function holeName(hole: Hole | undefined): string {
-  if (hole === undefined) return "no hole";
-  return hole.side === "centre" ? `fret ${hole.fret}` : `fret ${hole.fret}, ${hole.side}`;
+function nameOf(hole: Hole | undefined): string {
+  return hole === undefined ? "no hole" : holeName(hole);
 }
 
 function fretsOf(indices: readonly number[], holes: readonly Hole[]): string {

@@ -53,12 +53,12 @@ const STEP_MM = 0.01;
 const STEP_INCH = 0.001;
 
 /** The next step at or above a length, so that a least is never read too small. */
-export function notBelow(length: number, step: number): number {
+function notBelow(length: number, step: number): number {
   return Number.isFinite(length) ? Math.ceil(length / step - TINY) * step : length;
 }
 
 /** The next step at or below a length, so that a most is never read too great. */
-export function notAbove(length: number, step: number): number {
+function notAbove(length: number, step: number): number {
   return Number.isFinite(length) ? Math.floor(length / step + TINY) * step : length;
 }
 

@@ -3,7 +3,7 @@ import type { Frame } from "./board.js";
 import { type DesignIssue, issueOf, refused } from "./errors.js";
 import { outlineOf } from "./pockets.js";
 import { crossingOf, type Point, type Polygon } from "./polygon.js";
-import { endsOf, lineAt, type Part } from "./slot-ends.js";
+import { endsOf, leanOf, lineAt, type Part } from "./slot-ends.js";
 import type { GroupSpec } from "./spec.js";
 import { knot, valueAt } from "./track.js";
 
@@ -165,9 +165,6 @@ function sideways(part: Part, offset: number): number {
 /** How far a line midway between two slots moves along the board per mm across it; 0 for square frets. */
 export function leanBetween(board: Frame, fret: number): number {
   if (!board.fanned) return 0;
-  const leans = [fret - 1, fret].map((n) => {
-    const { bass, treble } = endsOf(board, lineAt(board, n), "whole");
-    return (treble.along - bass.along) / (treble.offset - bass.offset);
-  });
+  const leans = [fret - 1, fret].map((n) => leanOf(endsOf(board, lineAt(board, n), "whole")));
   return (knot(leans, 0) + knot(leans, 1)) / 2;
 }

@@ -18,6 +18,11 @@ export function endsOf(board: Frame, line: FretLine, part: Part): { bass: Point;
   };
 }
 
+/** How far a line moves along the board per mm across it. */
+export function leanOf({ bass, treble }: { readonly bass: Point; readonly treble: Point }): number {
+  return (treble.along - bass.along) / (treble.offset - bass.offset);
+}
+
 /** The nut (0) or a fret. */
 export function lineAt(board: Frame, fret: number): FretLine {
   return board.slots[fret] as FretLine;

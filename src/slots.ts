@@ -3,7 +3,7 @@ import type { Board } from "./board.js";
 import { isOnBoard } from "./edges.js";
 import type { FretLine } from "./fret-lines.js";
 import { piecesOf, removalOf } from "./piece.js";
-import { endsOf } from "./slot-ends.js";
+import { endsOf, leanOf } from "./slot-ends.js";
 import type { Spec } from "./spec.js";
 import { leastOver } from "./track.js";
 
@@ -70,14 +70,14 @@ function thicknessOverChannel(
   channel: NonNullable<Spec["channel"]>,
   line: FretLine,
 ): number {
-  const { bass, treble } = endsOf(board, line, "whole");
-  const lean = (treble.along - bass.along) / (treble.offset - bass.offset);
-  const ends = [-1, 1].map((side) => {
-    const offset = (side * channel.width) / 2;
-    return bass.along + lean * (within(offset, bass.offset, treble.offset) - bass.offset);
+  const ends = endsOf(board, line, "whole");
+  const { bass, treble } = ends;
+  const sides = [-1, 1].map((side) => {
+    const offset = within((side * channel.width) / 2, bass.offset, treble.offset);
+    return bass.along + leanOf(ends) * (offset - bass.offset);
   });
-  const from = Math.max(channel.from, Math.min(...ends));
-  const to = Math.min(channel.to, Math.max(...ends));
+  const from = Math.max(channel.from, Math.min(...sides));
+  const to = Math.min(channel.to, Math.max(...sides));
   return from <= to ? leastOver(board.thickness, from, to) - channel.depth : Infinity;
 }
 

@@ -1,4 +1,6 @@
 /** The board from above, as a picture. */
+
+import { holeName } from "../plain-words.js";
 import type { Hole, Report } from "../report.js";
 import { boardDimensions, markerPlaces } from "./board-dimensions.js";
 import { type BoardPaper, boardPaperFor, ringAround, ringReach } from "./board-paper.js";
@@ -8,7 +10,7 @@ import { type Plan, planOf } from "./outline.js";
 import { svgOf } from "./page.js";
 import { planWords } from "./plan-words.js";
 import { scaleWords } from "./scale.js";
-import { figure, governed, hasWindow, holeName, titled } from "./words.js";
+import { figure, governed, hasWindow, titled } from "./words.js";
 
 /**
  * The plan: the board seen from above, in true proportions, as SVG text. It shows the outline, the frets, the markers

@@ -1,7 +1,9 @@
 /** The stop plan in sentences: what suits every hole, or what clashes. */
+
+import { holeName } from "../plain-words.js";
 import type { Hole, Report } from "../report.js";
 import type { StopSetting } from "../stops.js";
-import { figure, hasWindow, holeName, LIMITS, least, most, settingName } from "./words.js";
+import { figure, hasWindow, LIMITS, least, most, settingName } from "./words.js";
 
 /** The sentences; none where there are no holes. */
 export function planWords({ holes, stops: { common, settings } }: Report): string[] {

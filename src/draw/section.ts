@@ -1,4 +1,7 @@
 /** The board cut across at a marker, as a picture. */
+
+import { refused } from "../errors.js";
+import { holeName } from "../plain-words.js";
 import type { Report } from "../report.js";
 import {
   bitProfile,
@@ -21,7 +24,7 @@ import { scaleWords } from "./scale.js";
 import { sectionDimensions } from "./section-dimensions.js";
 import { type Paper, paperFor } from "./section-paper.js";
 import { windowBar } from "./window-bar.js";
-import { amount, figure, hasWindow, holeName, markerWord, titled, windowWords } from "./words.js";
+import { amount, figure, hasWindow, markerWord, titled, windowWords } from "./words.js";
 
 /** How a section is drawn. */
 export interface SectionOptions {
@@ -63,8 +66,10 @@ export function drawSection(
 ): string {
   const cut = cutAt(report, holeIndex);
   if (cut === undefined) {
-    throw new RangeError(
-      `holeIndex: expected an index into the report's ${report.holes.length} holes, received ${holeIndex}`,
+    throw refused(
+      "holeIndex",
+      holeIndex,
+      `an index into the report's ${report.holes.length} holes`,
     );
   }
   const paper = paperFor(cut, exaggerationOf(options));
@@ -81,9 +86,7 @@ export function drawSection(
 function exaggerationOf({ exaggeration = EXAGGERATION.usual }: SectionOptions): number {
   const { least: from, most: to } = EXAGGERATION;
   if (!(exaggeration >= from && exaggeration <= to)) {
-    throw new RangeError(
-      `exaggeration: expected a number from ${from} to ${to}, received ${exaggeration}`,
-    );
+    throw refused("exaggeration", exaggeration, `a number from ${from} to ${to}`);
   }
   return exaggeration;
 }

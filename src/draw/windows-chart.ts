@@ -1,4 +1,6 @@
 /** The bars of the windows, the lines of the settings through them, and the figures beside. */
+
+import { holeName } from "../plain-words.js";
 import type { Hole, Report } from "../report.js";
 import { type Flag, flagMarks } from "./flags.js";
 import { LETTER, widthOf } from "./lettering.js";
@@ -10,7 +12,6 @@ import {
   figure,
   governed,
   hasWindow,
-  holeName,
   least,
   most,
   settingLetter,

@@ -1,4 +1,6 @@
 /** Every hole's window, and the stop settings through them, as a picture. */
+
+import { holeName } from "../plain-words.js";
 import type { Report } from "../report.js";
 import { type Entry, farFrom, SAMPLE, withLegend } from "./legend.js";
 import { circle, rectangle, type Spot } from "./marks.js";
@@ -6,7 +8,7 @@ import { svgOf } from "./page.js";
 import { planWords } from "./plan-words.js";
 import { windowBar } from "./window-bar.js";
 import { chart, diamond, governingEnd, remarksOn } from "./windows-chart.js";
-import { hasWindow, holeName, least, most, titled } from "./words.js";
+import { hasWindow, least, most, titled } from "./words.js";
 
 const NO_HOLES = "The design has no holes.";
 const HEADING =

@@ -24,11 +24,6 @@ export function amount(mm: number): string {
   return mm > 0 ? figure(mm) : `none (${figure(-mm)} too little)`;
 }
 
-/** “fret 12, bass”. */
-export function holeName({ fret, side }: Hole): string {
-  return side === "centre" ? `fret ${fret}` : `fret ${fret}, ${side}`;
-}
-
 /** A title with the neck's name. */
 export function titled(words: string, { name }: { readonly name?: string }): string {
   const known = name === undefined ? "" : oneLine(name);

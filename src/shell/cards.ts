@@ -1,8 +1,8 @@
 /** Designs as cards. */
 import { drillCard } from "../card.js";
+import { visible } from "../plain-words.js";
 import type { Outcome } from "./outcome.js";
 import type { Paint } from "./paint.js";
-import { visible } from "./text.js";
 
 /** The design's card and an empty line; nothing where it could not be read. */
 export function cardText({ file, line, report }: Outcome, unit: "mm" | "in", paint: Paint): string {

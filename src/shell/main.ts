@@ -1,9 +1,10 @@
 /** The command: from its words to its exit code. */
+
+import { visible } from "../plain-words.js";
 import { EXIT } from "./exit-codes.js";
 import { HELP, HINT } from "./help.js";
 import { readOptions, UsageError } from "./options.js";
 import { run, type Streams } from "./run.js";
-import { visible } from "./text.js";
 import { version } from "./version.js";
 import { isBrokenPipe, write } from "./write.js";
 

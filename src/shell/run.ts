@@ -1,4 +1,6 @@
 /** Checks what the command line names, one design at a time. */
+
+import { visible } from "../plain-words.js";
 import { cardText } from "./cards.js";
 import { csvHeader, csvRows } from "./csv.js";
 import { jsonLine } from "./json-lines.js";
@@ -9,7 +11,6 @@ import { picturesIn } from "./pictures.js";
 import { progressOn } from "./progress.js";
 import { lineSources, type Source, STANDARD_INPUT, sourcesOf } from "./sources.js";
 import { count, emptyTally, exitCodeOf, summaryOf } from "./tally.js";
-import { visible } from "./text.js";
 import { troubleLines } from "./troubles.js";
 import { write } from "./write.js";
 

@@ -1,8 +1,9 @@
 /** How many designs passed, and which did not. */
+
+import { visible } from "../plain-words.js";
 import { EXIT } from "./exit-codes.js";
 import type { Outcome } from "./outcome.js";
 import type { Paint } from "./paint.js";
-import { visible } from "./text.js";
 
 const MOST_NAMED = 10;
 

@@ -17,8 +17,3 @@ export function textOf(bytes: Uint8Array): string {
     throw new Error("not UTF-8; save it as plain UTF-8");
   }
 }
-
-/** The text with control characters made visible, so that a design's name cannot steer a terminal. */
-export function visible(text: string): string {
-  return text.replace(/[^\P{Cc}\n]/gu, "\uFFFD");
-}

@@ -1,6 +1,6 @@
 /** A length as text or number, read into millimetres. */
 import { LIMITS } from "../design.js";
-import { show } from "../errors.js";
+import { refused } from "../errors.js";
 import { exactMillimetres } from "./mathjs.js";
 import { FORMS, scanQuantity } from "./scan.js";
 import { unitExpected, unitNamed } from "./unit-names.js";
@@ -37,7 +37,7 @@ const SIZE = `0 mm, or a size from ${LEAST.toExponential()} to ${MOST.toExponent
 export function length(value: string | number): number {
   const mm = typeof value === "string" ? fromText(value) : fromNumber(value);
   if (typeof mm === "number") return mm;
-  throw new RangeError(`length: expected ${mm}, received ${show(value)}`);
+  throw refused("length", value, mm);
 }
 
 /** The length in mm, or what was expected. */

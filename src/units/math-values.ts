@@ -1,5 +1,5 @@
 /** Reading the values of any mathjs instance, and writing results as values of the same kind. */
-import { show } from "../errors.js";
+import { refused as refusal } from "../errors.js";
 
 /** A unit of any mathjs instance, as far as it is used here. */
 interface AnyUnit {
@@ -42,7 +42,7 @@ export function isUnit(value: unknown): value is AnyUnit {
 /** The error for an argument. */
 export function refused(name: string, expected: string, value: unknown): RangeError {
   const received = isUnit(value) ? String(value) : (plainNumber(value) ?? value);
-  return new RangeError(`${name}: expected ${expected}, received ${show(received)}`);
+  return refusal(name, received, expected);
 }
 
 function readPlain(name: string, value: unknown): number {

@@ -1,31 +1,8 @@
 /** The entry as a package: its names, what it brings along, and its examples. */
-import { gzipSync } from "node:zlib";
-import { build } from "esbuild";
 import { describe, expect, test } from "vitest";
 import * as files from "../../src/files/index.js";
 import { docstringExamples, run } from "../docs/blocks.js";
-
-const root = new URL("../../", import.meta.url).pathname;
-
-async function bundle(entry: string, external: string[] = []) {
-  const result = await build({
-    entryPoints: [`${root}src/${entry}`],
-    absWorkingDir: root,
-    bundle: true,
-    minify: true,
-    format: "esm",
-    platform: "browser",
-    target: "es2022",
-    metafile: true,
-    write: false,
-    external,
-  });
-  const text = result.outputFiles[0]?.text ?? "";
-  expect(text.length).toBeGreaterThan(1000);
-  const inputs = Object.values(result.metafile.outputs)[0]?.inputs ?? {};
-  const used = Object.keys(inputs).filter((name) => (inputs[name]?.bytesInOutput ?? 0) > 0);
-  return { gzipped: gzipSync(text, { level: 9 }).length, used };
-}
+import { bundle, packagesOf } from "../package/bundle.js";
 
 test("its exports", () => {
   expect(Object.keys(files).sort()).toEqual(["FILE_LIMITS", "designSchema", "readDesign"]);
@@ -33,10 +10,7 @@ test("its exports", () => {
 
 test("it brings valibot and jsonc-parser along, and no mathjs", async () => {
   const { gzipped, used } = await bundle("files/index.ts");
-  const packages = used.flatMap(
-    (name) => name.match(/node_modules\/((?:@[^/]+\/)?[^/]+)/)?.[1] ?? [],
-  );
-  expect([...new Set(packages)].sort()).toEqual(["jsonc-parser", "valibot"]);
+  expect(packagesOf(used)).toEqual(["jsonc-parser", "valibot"]);
   // all of it with the check's own reading and geometry
   expect(gzipped).toBeLessThanOrEqual(25_000);
   expect(used.filter((name) => name.includes("json-schema"))).toEqual([]);

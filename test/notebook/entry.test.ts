@@ -1,8 +1,8 @@
 /** The entry: its names, its examples, and that it brings no package along. */
-import { build } from "esbuild";
 import { expect, test } from "vitest";
 import * as notebook from "../../src/notebook/index.js";
 import { docstringExamples, run } from "../docs/blocks.js";
+import { bundle } from "../package/bundle.js";
 
 const examples = docstringExamples().filter(({ where }) => where.startsWith("src/notebook/"));
 
@@ -23,17 +23,7 @@ test.each(examples)("$where", ({ text }) => {
 });
 
 test("it brings no package along", async () => {
-  const root = new URL("../../", import.meta.url).pathname;
-  const { metafile } = await build({
-    entryPoints: [`${root}src/notebook/index.ts`],
-    absWorkingDir: root,
-    bundle: true,
-    format: "esm",
-    platform: "browser",
-    metafile: true,
-    write: false,
-  });
-  const inputs = Object.keys(metafile.inputs);
+  const { inputs } = await bundle("notebook/index.ts");
   expect(inputs.length).toBeGreaterThan(20);
   expect(inputs.filter((name) => !name.startsWith("src/"))).toEqual([]);
 });

@@ -1,6 +1,7 @@
 /** Whatever the true values within the tolerances, a depth of the window keeps the marker and the board. */
 import { expect, test } from "vitest";
 import { checkDesign, type Design } from "../../src/index.js";
+import { linesOf as piecesOf } from "../properties/oracle.js";
 import { tryStates } from "./cases.js";
 import { type Bench, type Drilled, missesOf } from "./truth.js";
 
@@ -25,13 +26,13 @@ const design: Design = {
 };
 const report = checkDesign(design);
 const [hole] = report.holes;
+const layout = { scale: design.scale, positions: [], length: 482 };
 const bench: Bench = {
-  layout: { scale: design.scale, positions: [], length: 482 },
   from: 0,
   to: 482,
-  radius: design.radius,
-  crown: 0.15,
-  thickness: 6,
+  radius: piecesOf(design.radius, layout),
+  crown: piecesOf(0.15, layout),
+  thickness: piecesOf(6, layout),
   web: 1,
 };
 const NONE = { stop: 0, along: 0, offset: 0, thickness: 0, crown: 0, radius: 1 };

@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { DEFAULTS, type Design, type Report } from "../../src/index.js";
 import { dots, fannedNeck, linesOf, pockets } from "../fanned/fan.js";
 import { anyNeck, type Drawn, spelledOut, tried } from "../properties/designs.js";
+import { linesOf as piecesOf } from "../properties/oracle.js";
 import { type Bench, type Drilled, type Errors, type Miss, missesOf } from "./truth.js";
 
 const fanned: fc.Arbitrary<Drawn> = fannedNeck({
@@ -64,12 +65,11 @@ function benchOf(design: Design, layout: Drawn["layout"], report: Report): Bench
   const { board, radius, crown = 0, web = 0 } = design;
   const [nut] = report.edges;
   return {
-    layout,
     from: Math.min(0, nut?.along ?? 0, report.edges[1]?.along ?? 0),
     to: board.length,
-    radius,
-    crown,
-    thickness: board.thickness,
+    radius: piecesOf(radius, layout),
+    crown: piecesOf(crown, layout),
+    thickness: piecesOf(board.thickness, layout),
     web,
     channel: report.board.channel,
   };

@@ -5,8 +5,8 @@
  * The geometry is written again from the design page. Lengths in mm.
  */
 
-import type { Bit, Fill, Hole, Profile } from "../../src/index.js";
-import { type Layout, type Line, linesOf as profileLines } from "../properties/oracle.js";
+import type { Bit, Fill, Hole } from "../../src/index.js";
+import type { Line } from "../properties/oracle.js";
 import { add, div, Interval, mul, point, sqrt, square, sub } from "./interval.js";
 
 /** How each true value differs from the stated one. */
@@ -20,15 +20,14 @@ export interface Errors {
   readonly radius: number;
 }
 
-/** A board with every default written out, as pieces between knots. */
+/** A board with every default written out, its profiles as straight pieces. */
 export interface Bench {
-  readonly layout: Layout;
   /** Where there is wood at all. */
   readonly from: number;
   readonly to: number;
-  readonly radius: Profile;
-  readonly crown: Profile;
-  readonly thickness: Profile;
+  readonly radius: readonly Line[];
+  readonly crown: readonly Line[];
+  readonly thickness: readonly Line[];
   readonly web: number;
   readonly channel?: { width: number; depth: number; from: number; to: number } | undefined;
 }
@@ -65,6 +64,7 @@ const FINEST = 1e-8;
 /** Every rule over the whole of a hole: the misses, none of them where it is proved. */
 export function missesOf(bench: Bench, drilled: Drilled): Miss[] {
   const { hole, fill, depth, errors } = drilled;
+  if (!(hole.window.min <= hole.window.max)) throw new Error("no depth of this hole is safe");
   const rim = depth + errors.stop;
   const misses = [
     proved(bench, drilled, "keep", (box) =>
@@ -82,7 +82,6 @@ export function missesOf(bench: Bench, drilled: Drilled): Miss[] {
       proved(bench, drilled, "flush", (box) => sub(point(top), removalOver(bench, errors, box))),
     );
   }
-  if (!(hole.window.min <= hole.window.max)) throw new Error("no depth of this hole is safe");
   return misses.filter((miss) => miss !== undefined);
 }
 
@@ -123,8 +122,8 @@ function pointThrough(bench: Bench, drilled: Drilled, rim: number): Miss | undef
 
 /** Crown and sag: h = x² / (R + √(R² − (1 − m²) x²)), over a box within one piece of each profile. */
 function removalOver(bench: Bench, errors: Errors, box: Box): Interval {
-  const radius = pieceOf(profileLines(bench.radius, bench.layout), box.along);
-  const crown = pieceOf(profileLines(bench.crown, bench.layout), box.along);
+  const radius = pieceOf(bench.radius, box.along);
+  const crown = pieceOf(bench.crown, box.along);
   const fall = atLeastZero(add(atLeastZero(valueOver(crown, box.along)), point(errors.crown)));
   const R = mul(valueOver(radius, box.along), point(errors.radius));
   if (R.lo === Infinity) return fall;
@@ -136,7 +135,7 @@ function removalOver(bench: Bench, errors: Errors, box: Box): Interval {
 
 /** The wood from the flat down to the underside, or to the rod channel. */
 function woodOver(bench: Bench, errors: Errors, box: Box): Interval {
-  const line = pieceOf(profileLines(bench.thickness, bench.layout), box.along);
+  const line = pieceOf(bench.thickness, box.along);
   const thickness = add(valueOver(line, box.along), point(errors.thickness));
   const { channel } = bench;
   if (channel === undefined) return thickness;
@@ -166,14 +165,13 @@ function startingBoxes(bench: Bench, { hole, errors }: Drilled): Box[] {
   const corners = hole.outline ?? discBox(hole);
   const alongs = corners.map(({ along }) => along + errors.along);
   const offsets = corners.map(({ offset }) => offset + errors.offset);
-  const knots = [bench.radius, bench.crown, bench.thickness].flatMap((profile) =>
-    profileLines(profile, bench.layout).flatMap(({ from, to }) => [from, to]),
-  );
+  const pieces = [...bench.radius, ...bench.crown, ...bench.thickness];
+  const knots = pieces.flatMap(({ from, to }) => [from, to]);
   const { channel } = bench;
   if (channel) knots.push(channel.from, channel.to);
   const sides = channel ? [-channel.width / 2, channel.width / 2] : [];
   const rows = cut(
-    Math.max(bench.from, ...[Math.min(...alongs)]),
+    Math.max(bench.from, Math.min(...alongs)),
     Math.min(bench.to, Math.max(...alongs)),
     knots,
   );

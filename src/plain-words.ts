@@ -1,0 +1,11 @@
+/** Words that cards, drawings and the command share. */
+
+/** “fret 12, bass”. */
+export function holeName({ fret, side }: { readonly fret: number; readonly side: string }): string {
+  return side === "centre" ? `fret ${fret}` : `fret ${fret}, ${side}`;
+}
+
+/** The text with control characters made visible, so that a design's name cannot steer a terminal. */
+export function visible(text: string): string {
+  return text.replace(/[^\P{Cc}\n]/gu, "\uFFFD");
+}

@@ -1,0 +1,35 @@
+/** An entry as a page bundles it. */
+import { gzipSync } from "node:zlib";
+import { build } from "esbuild";
+import { expect } from "vitest";
+
+const root = new URL("../../", import.meta.url).pathname;
+
+/** Its size, the files that it was made of, and those of them that something is left of. */
+export async function bundle(entry: string) {
+  const result = await build({
+    entryPoints: [`${root}src/${entry}`],
+    absWorkingDir: root,
+    bundle: true,
+    minify: true,
+    format: "esm",
+    platform: "browser",
+    target: "es2022",
+    metafile: true,
+    write: false,
+  });
+  const text = result.outputFiles[0]?.text ?? "";
+  expect(text.length).toBeGreaterThan(1000);
+  const parts = Object.values(result.metafile.outputs)[0]?.inputs ?? {};
+  const used = Object.keys(parts).filter((name) => (parts[name]?.bytesInOutput ?? 0) > 0);
+  const inputs = Object.keys(result.metafile.inputs);
+  return { gzipped: gzipSync(text, { level: 9 }).length, inputs, used };
+}
+
+/** The packages that these files come from. */
+export function packagesOf(files: readonly string[]): string[] {
+  const names = files.flatMap(
+    (name) => name.match(/node_modules\/((?:@[^/]+\/)?[^/]+)/)?.[1] ?? [],
+  );
+  return [...new Set(names)].sort();
+}
