@@ -33,8 +33,14 @@ export function shell(line: string, settings: Settings = {}): Ran {
   return ran("bash", ["-c", line], { ...settings, env });
 }
 
+/** What of the surroundings decides on colours: a test must find the same on every machine. */
+const COLOURS =
+  /^(NO_COLOR|FORCE_COLOR|NODE_DISABLE_COLORS|COLORTERM|TMUX|CI|TF_BUILD|TEAMCITY_\w+)$/;
+
 function ran(file: string, words: readonly string[], { input = "", cwd, env }: Settings): Ran {
-  const { NO_COLOR, FORCE_COLOR, NODE_DISABLE_COLORS, ...rest } = process.env;
+  const rest = Object.fromEntries(
+    Object.entries(process.env).filter(([key]) => !COLOURS.test(key)),
+  );
   const { status, stdout, stderr, error } = spawnSync(file, words, {
     input,
     cwd: cwd ?? ROOT,
