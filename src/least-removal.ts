@@ -32,7 +32,7 @@ export function leastOnPiece(piece: Piece, footprint: Footprint): number {
 }
 
 /** What of the ground a piece holds. */
-interface Ground {
+export interface Ground {
   /** The offset nearest the centre line at a place along the board; its size is a convex function of the place. */
   readonly innerAt: (along: number) => number;
   /** Where a plane of these slopes is lowest; its slope outward, under the offset `innerAt`, is 0 or more. */
@@ -62,7 +62,7 @@ function lowestPlace({ from, to }: Ground, height: (along: number) => number): n
   let d = a + GOLDEN * (b - a);
   let atC = height(c);
   let atD = height(d);
-  for (let i = 0; i < SECTIONS && d > c; i++) {
+  for (let i = 0; i < SECTIONS; i++) {
     if (atC <= atD) {
       b = d;
       d = c;
@@ -77,13 +77,11 @@ function lowestPlace({ from, to }: Ground, height: (along: number) => number): n
       atD = height(d);
     }
   }
-  // at an end of the stretch the section only comes near it
-  const middle = (a + b) / 2;
-  return [from, middle, to].reduce((best, s) => (height(s) < height(best) ? s : best), middle);
+  return (a + b) / 2;
 }
 
 /** A disc's part on [from, to]: bounded inward by its arc, and by the centre line where it lies over that. */
-function underDisc(disc: Footprint, from: number, to: number): Ground {
+export function underDisc(disc: Footprint, from: number, to: number): Ground {
   const { along, offset, radius } = disc;
   const innerAt = (s: number) => Math.max(0, offset - halfChord(disc, s));
   const lowest = (alongSlope: number, offsetSlope: number) => {
@@ -100,7 +98,7 @@ function underDisc(disc: Footprint, from: number, to: number): Ground {
 }
 
 /** A polygon's part on one piece. */
-function underPolygon(polygon: Polygon): Ground {
+export function underPolygon(polygon: Polygon): Ground {
   const alongs = polygon.map(({ along }) => along);
   const innerAt = (s: number) => {
     const offsets = clipped(polygon, s, s).map(({ offset }) => offset);

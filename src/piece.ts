@@ -20,9 +20,9 @@ export function piecesOf(surface: Surface, from: number, to: number): Piece[] {
   const ends = [from, ...breaks.sort((a, b) => a - b), to];
   return ends.slice(1).map((end, i) => {
     const start = knot(ends, i);
-    // a stretch of no length, first of those at its knot, is the end of the piece before
+    // the first may have no length: then it is the end of the piece before
     const within = (track: Track) =>
-      start === end && i === 0 ? pieceBefore(track, end) : pieceAt(track, (start + end) / 2);
+      i === 0 ? pieceBefore(track, end) : pieceAt(track, (start + end) / 2);
     return { surface, from: start, to: end, c: within(crown), r: within(radius) };
   });
 }
@@ -56,7 +56,6 @@ export function isLevel(piece: Piece): boolean {
 /** The tangent plane's slopes along and across the board; undefined where the surface ends or stands upright. */
 export function slopesAt(piece: Piece, along: number, offset: number): Point | undefined {
   const radius = radiusOf(piece, along);
-  if (radius === Infinity) return { along: crownSlopeOf(piece), offset: 0 };
   const m = radiusSlopeOf(piece);
   const root = rootOf(radius, offset, m);
   if (!(root > 0 && radius > 0)) return undefined;

@@ -19,7 +19,7 @@ function clippedBelow(polygon: Polygon, sign: 1 | -1, bound: number): Polygon {
   const inside = ({ along }: Point) => sign * along <= bound;
   if (polygon.every(inside)) return polygon;
   const kept: Point[] = [];
-  let last = polygon[polygon.length - 1] as Point;
+  let last = polygon.at(-1) as Point;
   for (const point of polygon) {
     if (inside(last) !== inside(point)) kept.push(between(last, point, sign * bound));
     if (inside(point)) kept.push(point);
@@ -45,7 +45,7 @@ export function hullOf(points: readonly Point[]): Polygon {
 function chain(sorted: readonly Point[]): Point[] {
   const kept: Point[] = [];
   for (const point of sorted) {
-    while (kept.length > 1 && turn(kept[kept.length - 2], kept[kept.length - 1], point) <= 0) {
+    while (kept.length > 1 && turn(kept.at(-2) as Point, kept.at(-1) as Point, point) <= 0) {
       kept.pop();
     }
     kept.push(point);
@@ -54,14 +54,13 @@ function chain(sorted: readonly Point[]): Point[] {
 }
 
 /** Twice the area of a triangle, positive where it runs counter-clockwise. */
-function turn(a: Point | undefined, b: Point | undefined, c: Point): number {
-  if (a === undefined || b === undefined) return 0;
+function turn(a: Point, b: Point, c: Point): number {
   return (b.along - a.along) * (c.offset - a.offset) - (b.offset - a.offset) * (c.along - a.along);
 }
 
 /** Area enclosed. */
 export function areaOf(polygon: Polygon): number {
-  const first = polygon[0];
+  const first = polygon[0] as Point;
   const fan = polygon.map((point, i) => turn(first, point, polygon[i + 1] ?? point));
   return Math.abs(fan.reduce((sum, area) => sum + area, 0)) / 2;
 }
@@ -74,8 +73,9 @@ export function crossingOf(a: Point, b: Point, c: Point, d: Point): Point | unde
   const cdy = d.offset - c.offset;
   const cross = abx * cdy - aby * cdx;
   const share = ((c.along - a.along) * cdy - (c.offset - a.offset) * cdx) / cross;
-  const point = { along: a.along + share * abx, offset: a.offset + share * aby };
-  return Number.isFinite(point.along) && Number.isFinite(point.offset) ? point : undefined;
+  return Number.isFinite(share)
+    ? { along: a.along + share * abx, offset: a.offset + share * aby }
+    : undefined;
 }
 
 /** Distance from a point to the infinite line through a and b, positive to its left seen from a to b. */

@@ -118,7 +118,7 @@ function fewestGroups(windows: readonly StopWindow[]): number[][] {
     stab = nextStab(columns, stab);
   }
   const groups: number[][] = stabs.map(() => []);
-  for (const i of holes) groups[deepestInside(at(windows, i), stabs)]?.push(i);
+  for (const i of holes) (groups[deepestInside(at(windows, i), stabs)] as number[]).push(i);
   return groups;
 }
 
@@ -164,10 +164,10 @@ function settingFor(
 ): StopSetting {
   const { min, max, minHole, maxHole } = governing(windows, holes);
   const leads = [...new Set(holes.map((i) => leadAt(windows, i)))].sort((a, b) => a - b);
-  const least = leads[0] ?? 0;
+  const least = leads[0] as number;
   const depth = onStep(min, max, least, step);
   const travels = leads.map((lead) => {
-    const served = leads.length === 1 ? holes : holes.filter((i) => leadAt(windows, i) === lead);
+    const served = holes.filter((i) => leadAt(windows, i) === lead);
     return { lead, travel: depth + lead, holes: served };
   });
   return { depth, travel: depth + least, min, max, minHole, maxHole, holes, travels };

@@ -44,9 +44,7 @@ export function pieceBefore(track: Track, along: number): number {
 
 /** Value of piece `i`, extended to any `along`. */
 export function valueOnPiece(track: Track, i: number, along: number): number {
-  const slope = knot(track.slope, i);
-  const value = knot(track.value, i);
-  return slope === 0 ? value : value + slope * (along - knot(track.at, i));
+  return knot(track.value, i) + knot(track.slope, i) * (along - knot(track.at, i));
 }
 
 /** Value at `along`. */
@@ -99,7 +97,7 @@ export function flooredAtZero(track: Track): Track {
   // a knot more on either side, so that a piece which is zero there extends as zero
   const first = knot(rising, 0);
   const last = knot(rising, rising.length - 1);
-  const span = last - first || 1;
+  const span = last - first;
   const knots = [first - span, ...rising, last + span];
   return trackThrough(
     knots,

@@ -3,7 +3,10 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Surface } from "../../src/board.js";
 import { discFootprint, type Footprint, outlineFootprint } from "../../src/footprint.js";
+import { greatestOnPiece } from "../../src/greatest-removal.js";
+import { type Ground, underDisc, underPolygon } from "../../src/least-removal.js";
 import { piecesOf, slopesAt } from "../../src/piece.js";
+import type { Point } from "../../src/polygon.js";
 import { greatestRemoval, leastRemoval, removalOn } from "../../src/removal.js";
 import { constantTrack, trackThrough } from "../../src/track.js";
 import { type Block, blockPoints, cornersOf, disc, extremes, removal } from "./surface.js";
@@ -13,6 +16,7 @@ const NEAR = 1e-5;
 const MOST = 1e-4;
 const ROUNDING = 1e-10;
 const BLOCK_MOST = 1e-3;
+const FAR_MOST = 1e-3;
 
 /** How much too careful the bounds are, mm; they enclose every sample. */
 function excessOf(
@@ -29,6 +33,7 @@ function excessOf(
   return Math.max(above, below);
 }
 
+const p = (along: number, offset: number): Point => ({ along, offset });
 const bendsOf = ({ crown, radius }: Surface) => [...crown.at, ...radius.at];
 
 const CROWNS = {
@@ -161,6 +166,11 @@ describe("a piece of the surface", () => {
     // the apex lies at −20; beyond it the formula's radius is negative
     expect(slopesAt(piece, -40, 3)).toBeUndefined();
     expect(slopesAt(piece, -20, 0)).toBeUndefined();
+    // a cone that opens by 2 in 1 has no surface at its apex
+    const steep = { crown: constantTrack(0), radius: trackThrough([0, 100], [10, 210]) };
+    const [open] = piecesOf(steep, 0, 50);
+    expect(open && slopesAt(open, -5, 3)).toBeUndefined();
+    expect(open && slopesAt(open, 0, 3)).toBeDefined();
     const [round] = piecesOf({ crown: constantTrack(0), radius: constantTrack(10) }, 0, 5);
     expect(round && slopesAt(round, 3, 10)).toBeUndefined();
   });
@@ -175,5 +185,107 @@ describe("a piece of the surface", () => {
     const wide = discFootprint({ along: 50, offset: 14 }, 4);
     expect(greatestRemoval(narrow, wide)).toBe(Infinity);
     expect(leastRemoval(narrow, wide)).toBeLessThanOrEqual(removalOn(narrow, 50, 10));
+  });
+});
+
+describe("far from where the search for the steepest place begins", () => {
+  // the crown falls about as fast as the rim's own drop rises: a dot over the centre line
+  const slopes = [-0.03, -0.018, -0.014, -0.011, -0.005, 0.005, 0.011, 0.014, 0.018, 0.03];
+
+  test.each(slopes)("crown slope %d", (slope) => {
+    const crown = trackThrough([0, 400], [2 - 200 * slope, 2 + 200 * slope]);
+    for (const R of [180, 254, 300, 400]) {
+      for (const x of [0, 0.1, 0.8]) {
+        const surface = { crown, radius: constantTrack(R) };
+        const dot = discFootprint({ along: 150, offset: x }, 4);
+        expect(excessOf(surface, dot, disc(150, x, 4, []))).toBeLessThan(FAR_MOST);
+      }
+    }
+  });
+});
+
+describe("where the surface ends", () => {
+  const falling = trackThrough([0, 100], [1, 0]);
+
+  test("a point where it stands upright", () => {
+    const surface = { crown: falling, radius: constantTrack(10) };
+    const point = discFootprint({ along: 50, offset: 10 }, 0);
+    expect(leastRemoval(surface, point)).toBe(10.5);
+    expect(greatestRemoval(surface, point)).toBe(10.5);
+  });
+
+  test("a piece on which no part of an outline lies has the bound of the whole", () => {
+    const surface = { crown: falling, radius: constantTrack(100) };
+    const outline = [p(10, -5), p(20, -5), p(20, 8), p(10, 8)];
+    const [piece] = piecesOf(surface, 30, 40);
+    if (piece === undefined) throw new Error("no piece");
+    const greatest = greatestOnPiece(piece, outlineFootprint(outline, 0));
+    expect(greatest).toBeCloseTo(0.7 + 100 - Math.sqrt(100 ** 2 - 8 ** 2), 9);
+  });
+});
+
+describe("what of the ground a piece holds", () => {
+  const angles = Array.from({ length: 24 }, (_, i) => (i * Math.PI) / 12 + 0.01);
+
+  /** The lowest place of planes that rise outward, against every point of the ground. */
+  function expectLowest(ground: Ground, points: readonly Point[]) {
+    expect(points.length).toBeGreaterThan(200);
+    for (const angle of angles.filter((a) => Math.cos(a) >= 0)) {
+      const [a, b] = [Math.sin(angle), Math.cos(angle)];
+      const lowest = ground.lowest(a, b);
+      const least = Math.min(...points.map((point) => a * point.along + b * point.offset));
+      expect(a * lowest.along + b * lowest.offset).toBeLessThanOrEqual(least + 1e-9);
+      expect(a * lowest.along + b * lowest.offset).toBeGreaterThanOrEqual(least - 0.01);
+    }
+  }
+
+  test.each([
+    { offset: 9, from: 45, to: 55 },
+    { offset: 9, from: 47, to: 51 },
+    { offset: 3, from: 45, to: 55 },
+    { offset: 3, from: 48, to: 55 },
+    { offset: 0, from: 45, to: 55 },
+    { offset: 4.9, from: 52, to: 54 },
+  ])("a disc of radius 5 at offset $offset, from $from to $to", ({ offset, from, to }) => {
+    const ground = underDisc(discFootprint({ along: 50, offset }, 5), from, to);
+    const inside: Point[] = [];
+    for (let s = from; s <= to; s += (to - from) / 400) {
+      const chord = Math.sqrt(Math.max(0, 25 - (s - 50) ** 2));
+      const inner = Math.max(0, offset - chord);
+      expect(ground.innerAt(s)).toBeCloseTo(inner, 9);
+      inside.push(p(s, inner), p(s, offset + chord));
+    }
+    expectLowest(ground, inside);
+    expect([ground.from, ground.to]).toEqual([from, to]);
+  });
+
+  test("a level plane is lowest anywhere in the disc", () => {
+    const ground = underDisc(discFootprint({ along: 50, offset: 9 }, 5), 45, 55);
+    expect(ground.lowest(0, 0)).toEqual(p(50, 4));
+  });
+
+  // from (−4, 6) across at its begin to (2, 9) at its end; a tip at 30
+  const SLANTED = [p(10, -4), p(20, 2), p(30, 7), p(20, 9), p(10, 6)];
+
+  test("a polygon: the offset nearest the centre line", () => {
+    const ground = underPolygon(SLANTED);
+    expect([ground.from, ground.to]).toEqual([10, 30]);
+    expect([10, 15, 20, 25].map(ground.innerAt)).toEqual([0, 0, 2, 4.5]);
+    expect(ground.innerAt(30)).toBe(7);
+    expect(ground.innerAt(31)).toBe(0);
+    const mirrored = underPolygon(SLANTED.map(({ along, offset }) => p(along, -offset)));
+    expect([10, 15, 20, 25, 30].map(mirrored.innerAt)).toEqual([0, 0, -2, -4.5, -7]);
+  });
+
+  test("a polygon: its lowest corner", () => {
+    const ground = underPolygon(SLANTED);
+    expect(ground.lowest(0, 1)).toEqual(p(10, -4));
+    expect(ground.lowest(1, 0).along).toBe(10);
+    expect(ground.lowest(-1, 0)).toEqual(p(30, 7));
+    expect(ground.lowest(-1, 0.6)).toEqual(p(30, 7));
+    expect(ground.lowest(-0.4, 1)).toEqual(p(10, -4));
+    // 20 along for 11 across
+    expect(ground.lowest(-0.54, 1)).toEqual(p(10, -4));
+    expect(ground.lowest(-0.56, 1)).toEqual(p(30, 7));
   });
 });

@@ -100,6 +100,18 @@ describe("an outline over the centre line, every point off by up to 0.5", () => 
   });
 });
 
+test("an outline that slants over the centre line: its bass end reaches farther there", () => {
+  const slanted = [
+    { along: 0, offset: -1 },
+    { along: 10, offset: -6 },
+    { along: 10, offset: 2 },
+    { along: 0, offset: 9 },
+  ];
+  const footprint = outlineFootprint(slanted, 0);
+  expect(footprint).toMatchObject({ near: 0, far: 9, offset: 1.5 });
+  expect(reachOn(footprint, 8, 10)).toEqual({ near: 0, far: 6 });
+});
+
 describe("an outline beside the centre line", () => {
   const beside = OUTLINE.map(({ along, offset }) => ({ along, offset: offset + 5 }));
 

@@ -2,7 +2,8 @@
 //   npm run mutation                  all of it, first against the quick tests, then what survived against all tests
 //   npm run mutation -- sagitta bits  these files of src alone
 //   --quick                           the quick tests alone
-// A survivor that is proved to change nothing stands in equivalent.json with its reason; any other fails the run.
+// A survivor that is proved to change nothing stands in equivalent.json with its reason; any other fails the run, and
+// so does a reason for what does not survive.
 import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 
@@ -40,14 +41,29 @@ const lives = ({ status }) => status === "Survived" || status === "NoCoverage";
 const counts = ({ status }) => !["Ignored", "CompileError"].includes(status);
 const placeOf = ({ file, location: { start, end } }) =>
   `${file}:${start.line}:${start.column - 1}-${end.line}:${end.column - 1}`;
-const keyOf = (mutant) => `${mutant.file} | ${textAt(mutant)} | ${mutant.replacement}`;
+const keyOf = (mutant) => `${placeOf(mutant)} ${mutant.replacement}`;
 
-/** What stood where the mutant stands, on one line. */
+const oneLine = (text) => text.replace(/\s+/g, " ").trim();
+
+/** What stood where the mutant stands. */
 function textAt({ source, location: { start, end } }) {
   const lines = source.split("\n").slice(start.line - 1, end.line);
   lines[lines.length - 1] = lines[lines.length - 1].slice(0, end.column - 1);
   lines[0] = lines[0].slice(start.column - 1);
-  return lines.join(" ").replace(/\s+/g, " ");
+  return oneLine(lines.join(" "));
+}
+
+/** The line on which it begins: the same few signs may stand in many places. */
+function lineAt({ source, location: { start } }) {
+  return oneLine(source.split("\n")[start.line - 1]);
+}
+
+/** The proof that a mutant changes nothing, if one is written down. */
+function proofOf(mutant) {
+  return equivalent[mutant.file]?.find(
+    ({ line, from, to }) =>
+      line === lineAt(mutant) && from === textAt(mutant) && to === oneLine(mutant.replacement),
+  );
 }
 
 const mutants = tried(
@@ -61,12 +77,24 @@ if (!quick && alive.length > 0) {
     .map(keyOf);
   alive = alive.filter((mutant) => again.includes(keyOf(mutant)));
 }
-const known = alive.filter((mutant) => keyOf(mutant) in equivalent);
-const open = alive.filter((mutant) => !(keyOf(mutant) in equivalent));
+const proofs = alive.map(proofOf);
+const open = alive.filter((_, i) => proofs[i] === undefined);
+const idle = [...new Set(mutants.map(({ file }) => file))].flatMap((file) =>
+  (equivalent[file] ?? [])
+    .filter((proof) => !proofs.includes(proof))
+    .map((proof) => ({ file, ...proof })),
+);
 const killed = mutants.length - alive.length;
 console.log(
   `${mutants.length} mutants, ${killed} killed (${((100 * killed) / mutants.length).toFixed(1)} %)`,
 );
-console.log(`${known.length} proved equivalent, ${open.length} neither`);
-for (const mutant of open) console.log(`${placeOf(mutant)}\n    ${keyOf(mutant)}`);
-process.exitCode = open.length > 0 ? 1 : 0;
+console.log(`${alive.length - open.length} proved equivalent, ${open.length} neither`);
+for (const mutant of open) {
+  console.log(
+    `${placeOf(mutant)}\n  ${lineAt(mutant)}\n  - ${textAt(mutant)}\n  + ${oneLine(mutant.replacement)}`,
+  );
+}
+for (const { file, line, from, to } of idle) {
+  console.log(`a proof for no survivor: ${file}: ${line}: ${from} -> ${to}`);
+}
+process.exitCode = open.length + idle.length > 0 ? 1 : 0;

@@ -8,6 +8,7 @@ process.env.FUZZ ??= "200";
 process.env.STATES ??= "500";
 
 const QUICK = [
+  "test/{geometry,layout,windows,bench-work}/*.test.ts",
   "test/check/{arguments,windows,bench-work,findings,repair,bad-input}.test.ts",
   "test/outside/{segments,drill-points,layout}.test.ts",
   "test/properties/sagitta.test.ts",

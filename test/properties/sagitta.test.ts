@@ -2,6 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { radiusFromSagitta, sagitta } from "../../src/index.js";
+import { rootOf, sag } from "../../src/sagitta.js";
 
 const radius = fc.oneof(
   fc.double({ min: 1e-3, max: 1e6, noNaN: true }),
@@ -241,6 +242,7 @@ describe("limits", () => {
       fc.property(fc.double({ min: -1e300, max: 1e300, noNaN: true }), slope, (x, m) => {
         expect(sagitta(Infinity, x, m)).toBe(0);
         if (x !== 0) expect(radiusFromSagitta(x, 0)).toBe(Infinity);
+        if (x !== 0) expect(radiusFromSagitta(x, -0)).toBe(Infinity);
       }),
     );
   });
@@ -301,7 +303,38 @@ describe("limits", () => {
   });
 });
 
+describe("at the ends of the range of numbers", () => {
+  it("(x² + h²) / 2h, where it is a number and x² is not", () => {
+    // x = h = R; x ≫ h: x² / 2h
+    expect(radiusFromSagitta(2 ** 1000, 2 ** 1000)).toBe(2 ** 1000);
+    expect(radiusFromSagitta(2 ** 930, 2 ** 890)).toBe(2 ** 969);
+    expect(radiusFromSagitta(2 ** -1000, 2 ** -1000)).toBe(2 ** -1000);
+    expect(radiusFromSagitta(2 ** -500, 2 ** -901)).toBe(2 ** -100);
+  });
+
+  it("the formula, unchecked, never says NaN", () => {
+    expect(sag(10, 11, 0)).toBe(Infinity);
+    expect(sag(-5, 3, 0)).toBe(Infinity);
+    expect(sag(0, 0, 0)).toBe(Infinity);
+    expect(sag(0, 1, 2)).toBe(Infinity);
+    expect(sag(Infinity, 3, 0)).toBe(0);
+    expect(rootOf(5, 3, 0)).toBe(4);
+    expect(rootOf(5, 13, 1)).toBe(5);
+    expect(rootOf(3, 5, 0)).toBeNaN();
+  });
+});
+
 describe("misuse", () => {
+  it("no number that only looks like one", () => {
+    for (const value of ["254", 254n, [254], new Number(254), true]) {
+      expect(() => sagitta(value as never, 1)).toThrow(RangeError);
+      expect(() => sagitta(254, value as never)).toThrow(RangeError);
+      expect(() => sagitta(254, 1, value as never)).toThrow(RangeError);
+      expect(() => radiusFromSagitta(value as never, 1)).toThrow(RangeError);
+      expect(() => radiusFromSagitta(1, value as never)).toThrow(RangeError);
+    }
+  });
+
   const bad = [Number.NaN, Infinity, -Infinity];
 
   it.each([Number.NaN, 0, -0, -1, -254, -Infinity])("radius %s is refused", (R) => {
