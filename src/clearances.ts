@@ -23,8 +23,8 @@ function pointGap(board: Board, fret: number, point: Point): number {
   const before = lineAt(board, fret - 1);
   const after = lineAt(board, fret);
   if (!board.fanned) return Math.min(point.along - before.along, after.along - point.along);
-  const first = endsOf(board, before, "whole");
-  const last = endsOf(board, after, "whole");
+  const first = endsOf(board, before);
+  const last = endsOf(board, after);
   return Math.min(
     distanceToLine(point, first.treble, first.bass),
     distanceToLine(point, last.bass, last.treble),

@@ -3,7 +3,7 @@ import type { Frame } from "./board.js";
 import { type DesignIssue, issueOf, refused } from "./errors.js";
 import { outlineOf } from "./pockets.js";
 import { crossingOf, type Point, type Polygon } from "./polygon.js";
-import { endsOf, leanOf, lineAt, type Part } from "./slot-ends.js";
+import { endsOf, type Half, leanOf, lineAt } from "./slot-ends.js";
 import type { GroupSpec } from "./spec.js";
 import { knot, valueAt } from "./track.js";
 
@@ -114,14 +114,14 @@ interface Place extends Point {
 /** The centres of a group's markers at one fret. */
 function placesAt(board: Frame, group: GroupSpec, fret: number): Place[] {
   const middle = group.along === "midpoint" ? midpoint : crossing;
-  if (group.arrangement === "single") return [placed("centre", middle(board, fret, "whole"))];
+  if (group.arrangement === "single") return [placed("centre", middle(board, fret))];
   if (group.spread === undefined) {
     return [
       placed("bass", middle(board, fret, "bass")),
       placed("treble", middle(board, fret, "treble")),
     ];
   }
-  const centre = middle(board, fret, "whole");
+  const centre = middle(board, fret);
   const half = group.spread / 2;
   const lean = leanBetween(board, fret);
   return [
@@ -135,36 +135,36 @@ function placed(side: Side, { along, offset }: Point): Place {
 }
 
 /** The crossing of the diagonals between two slots, over the whole board or one half of it. */
-function crossing(board: Frame, fret: number, part: Part): Point {
-  if (board.fanned) return fannedCrossing(board, fret, part);
+function crossing(board: Frame, fret: number, half?: Half): Point {
+  if (board.fanned) return fannedCrossing(board, fret, half);
   const from = lineAt(board, fret - 1).along;
   const to = lineAt(board, fret).along;
   const x = crossingWithin(to - from, valueAt(board.width, from), valueAt(board.width, to));
-  return { along: from + x.along, offset: sideways(part, x.offset) };
+  return { along: from + x.along, offset: sideways(x.offset, half) };
 }
 
-function fannedCrossing(board: Frame, fret: number, part: Part): Point {
-  const before = endsOf(board, lineAt(board, fret - 1), part);
-  const after = endsOf(board, lineAt(board, fret), part);
+function fannedCrossing(board: Frame, fret: number, half?: Half): Point {
+  const before = endsOf(board, lineAt(board, fret - 1), half);
+  const after = endsOf(board, lineAt(board, fret), half);
   // the diagonals of a convex quadrilateral always cross
   const point = crossingOf(before.bass, after.treble, before.treble, after.bass);
   return point ?? { along: Number.NaN, offset: Number.NaN };
 }
 
 /** The other habit: midway between the slots; a double a quarter of the width there from the centre. */
-function midpoint(board: Frame, fret: number, part: Part): Point {
+function midpoint(board: Frame, fret: number, half?: Half): Point {
   const along = (lineAt(board, fret - 1).along + lineAt(board, fret).along) / 2;
-  const offset = sideways(part, valueAt(board.width, along) / 4);
+  const offset = sideways(valueAt(board.width, along) / 4, half);
   return { along: along + leanBetween(board, fret) * offset, offset };
 }
 
-function sideways(part: Part, offset: number): number {
-  return part === "whole" ? 0 : part === "bass" ? -offset : offset;
+function sideways(offset: number, half?: Half): number {
+  if (half === undefined) return 0;
+  return half === "bass" ? -offset : offset;
 }
 
 /** How far a line midway between two slots moves along the board per mm across it; 0 for square frets. */
 export function leanBetween(board: Frame, fret: number): number {
-  if (!board.fanned) return 0;
-  const leans = [fret - 1, fret].map((n) => leanOf(endsOf(board, lineAt(board, n), "whole")));
+  const leans = [fret - 1, fret].map((n) => leanOf(endsOf(board, lineAt(board, n))));
   return (knot(leans, 0) + knot(leans, 1)) / 2;
 }

@@ -34,8 +34,8 @@ function trapezoidWithin(
   { slotGap, edgeGap }: { readonly slotGap: number; readonly edgeGap: number },
   fret: number,
 ): Polygon | undefined {
-  const before = endsOf(board, lineAt(board, fret - 1), "whole");
-  const after = endsOf(board, lineAt(board, fret), "whole");
+  const before = endsOf(board, lineAt(board, fret - 1));
+  const after = endsOf(board, lineAt(board, fret));
   const bassGap = edgeGap + bendWithin(board, before.bass, after.bass);
   const trebleGap = edgeGap + bendWithin(board, after.treble, before.treble);
   const sides: [Point, Point][] = [

@@ -4,17 +4,17 @@ import type { FretLine } from "./fret-lines.js";
 import type { Point } from "./polygon.js";
 import { valueAt } from "./track.js";
 
-/** The whole board, or one half of it. */
-export type Part = "whole" | "bass" | "treble";
+/** One half of the board. */
+export type Half = "bass" | "treble";
 
-/** Where a slot meets the edges, or an edge and the centre line. */
-export function endsOf(board: Frame, line: FretLine, part: Part): { bass: Point; treble: Point } {
+/** Where a slot meets the edges; of one half, its edge and the centre line. */
+export function endsOf(board: Frame, line: FretLine, half?: Half): { bass: Point; treble: Point } {
   const centre = { along: line.along, offset: 0 };
   const bass = { along: line.bass, offset: -valueAt(board.width, line.bass) / 2 };
   const treble = { along: line.treble, offset: valueAt(board.width, line.treble) / 2 };
   return {
-    bass: part === "treble" ? centre : bass,
-    treble: part === "bass" ? centre : treble,
+    bass: half === "treble" ? centre : bass,
+    treble: half === "bass" ? centre : treble,
   };
 }
 

@@ -70,7 +70,7 @@ function thicknessOverChannel(
   channel: NonNullable<Spec["channel"]>,
   line: FretLine,
 ): number {
-  const ends = endsOf(board, line, "whole");
+  const ends = endsOf(board, line);
   const { bass, treble } = ends;
   const sides = [-1, 1].map((side) => {
     const offset = within((side * channel.width) / 2, bass.offset, treble.offset);
@@ -90,7 +90,7 @@ function within(value: number, least: number, most: number): number {
  * it is greatest at an end or at a knot, and there on either side of the bend.
  */
 function removalAcross(board: Board, line: FretLine): number {
-  const { bass, treble } = endsOf(board, line, "whole");
+  const { bass, treble } = endsOf(board, line);
   const run = treble.along - bass.along;
   const offsetAt = (along: number) => {
     const offset = bass.offset + ((treble.offset - bass.offset) * (along - bass.along)) / run;

@@ -1,6 +1,6 @@
 /**
- * The tests that mutants face. MUTANTS=quick: those that take less than some hundredths of a second each and hold the
- * geometry, the windows and the stop plan; else all that hold them.
+ * The tests that mutants face. MUTANTS=quick: those that take some tenths of a second and hold the geometry, the windows
+ * and the stop plan; sample: those of all of src that run in this process and take seconds at most; else all that do.
  */
 import { defineConfig } from "vitest/config";
 
@@ -15,11 +15,20 @@ const QUICK = [
   "test/properties/stops.test.ts",
   "test/fanned/open.test.ts",
 ];
-const ALL = [...QUICK, "test/{outside,properties,fanned,trust}/**/*.test.ts"];
+const SLOW = ["test/files/fuzz.test.ts", "test/draw/{layout,figures}.test.ts"];
+const SAMPLE = [
+  ...QUICK,
+  "test/{check,outside,batch,units,files,draw,notebook}/*.test.ts",
+  "test/hostile/entries.test.ts",
+];
+const ALL = [...SAMPLE, "test/{properties,fanned,trust}/*.test.ts"];
+
+const { MUTANTS } = process.env;
 
 export default defineConfig({
   test: {
-    include: process.env.MUTANTS === "quick" ? QUICK : ALL,
+    include: MUTANTS === "quick" ? QUICK : MUTANTS === "sample" ? SAMPLE : ALL,
+    exclude: SLOW,
     setupFiles: ["test/setup.ts"],
     testTimeout: 60_000,
   },
