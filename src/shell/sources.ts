@@ -55,7 +55,7 @@ async function filesIn(folder: string): Promise<Source[]> {
   try {
     const names = (await readdir(folder)).filter((name) => name.toLowerCase().endsWith(".json"));
     if (names.length === 0) return [failing(folder, "no .json file in this folder")];
-    return names.sort().map((name) => fileSource(join(folder, name)));
+    return names.sort().map((name) => foundSource(join(folder, name)));
   } catch (error) {
     return [{ file: folder, read: () => Promise.reject(error) }];
   }
@@ -63,6 +63,15 @@ async function filesIn(folder: string): Promise<Source[]> {
 
 function fileSource(file: string): Source {
   return { file, read: () => upTo(createReadStream(file), MOST_BYTES + 1) };
+}
+
+/** A file that a folder holds: whoever named the folder did not ask for a pipe or a device, which may have no end. */
+function foundSource(file: string): Source {
+  const read = async () => {
+    if (!(await stat(file)).isFile()) throw new Error("not a file");
+    return fileSource(file).read();
+  };
+  return { file, read };
 }
 
 function failing(file: string, message: string): Source {

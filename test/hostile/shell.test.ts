@@ -1,61 +1,12 @@
 /** The command, in this process, with hostile lines on its standard input and hostile words. */
-import { Writable } from "node:stream";
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { main } from "../../src/shell/main.js";
-import { WHOLE } from "../files/whole.js";
+import { ran } from "./command.js";
 import { changesSince, worldNow, worldSnapshot } from "./inside.js";
+import { line, utf8 } from "./lines.js";
 
 const RUNS = Math.ceil(Number(process.env.HOSTILE ?? 3000) / 20);
 
-/** A stream that keeps what is written to it. */
-class Kept extends Writable {
-  text = "";
-
-  override _write(chunk: Buffer, _: string, done: () => void): void {
-    this.text += chunk.toString();
-    done();
-  }
-}
-
-async function* chunksOf(bytes: Uint8Array, size: number) {
-  for (let at = 0; at < bytes.length; at += size) yield bytes.subarray(at, at + size);
-}
-
-async function ran(words: readonly string[], input: Uint8Array, size = 4096) {
-  const [stdout, stderr] = [new Kept(), new Kept()];
-  const code = await main(words, { stdin: chunksOf(input, size), stdout, stderr });
-  return { code, out: stdout.text, err: stderr.text };
-}
-
-const utf8 = new TextEncoder();
-const whole = fc.constantFrom(...WHOLE.map((design) => JSON.stringify({ ...design, radius: 254 })));
-const broken = fc
-  .tuple(
-    whole,
-    fc.nat(),
-    fc.nat(9),
-    fc.constantFrom('"', "{", "[", "\u0000", "1e999", "\u001B[2J", ""),
-  )
-  .map(([text, at, cut, other]) => {
-    const start = at % text.length;
-    return text.slice(0, start) + other + text.slice(start + cut);
-  });
-const line = fc.oneof(
-  whole.map((text) => utf8.encode(text)),
-  broken.map((text) => utf8.encode(text)),
-  fc.json().map((text) => utf8.encode(text)),
-  fc.uint8Array({ maxLength: 40 }),
-  fc.constantFrom(
-    ...[
-      '{"__proto__":{"polluted":1}}',
-      "[".repeat(50_000),
-      `"${"\\u0000".repeat(50)}"`,
-      "\uFEFF{}",
-      "",
-    ].map((text) => utf8.encode(text)),
-  ),
-);
 const input = fc
   .array(line, { maxLength: 4 })
   .map((lines) => Buffer.concat(lines.flatMap((bytes) => [bytes, utf8.encode("\n")])));
