@@ -24,8 +24,9 @@ export function pourOf(
   depths: readonly (number | undefined)[],
 ): Pour | undefined {
   const { pour } = spec;
-  const poured = markers.map((marker, i) => holeVolume(marker, depths[i]));
-  const filled = poured.filter((_, i) => markers[i]?.group.fill.kind === "poured");
+  const filled = markers.flatMap((marker, i) =>
+    marker.group.fill.kind === "poured" ? [holeVolume(marker, depths[i])] : [],
+  );
   if (pour === undefined || filled.length === 0) return undefined;
   const total = filled.reduce((sum, volume) => sum + volume, 0) / MM3_PER_ML;
   const volume = total * (1 + pour.waste);

@@ -15,12 +15,13 @@ const QUICK = [
   "test/properties/stops.test.ts",
   "test/fanned/open.test.ts",
 ];
-const SLOW = ["test/files/fuzz.test.ts", "test/draw/{layout,figures}.test.ts"];
-const SAMPLE = [
-  ...QUICK,
-  "test/{check,outside,batch,units,files,draw,notebook}/*.test.ts",
-  "test/hostile/entries.test.ts",
+/** Slow ones, and those that look at a bundle. */
+const NOT_HERE = [
+  "test/files/{fuzz,json-schema}.test.ts",
+  "test/draw/{layout,figures}.test.ts",
+  "test/*/entry.test.ts",
 ];
+const SAMPLE = [...QUICK, "test/{check,outside,batch,units,files,draw,notebook}/*.test.ts"];
 const ALL = [...SAMPLE, "test/{properties,fanned,trust}/*.test.ts"];
 
 const { MUTANTS } = process.env;
@@ -28,7 +29,7 @@ const { MUTANTS } = process.env;
 export default defineConfig({
   test: {
     include: MUTANTS === "quick" ? QUICK : MUTANTS === "sample" ? SAMPLE : ALL,
-    exclude: SLOW,
+    exclude: NOT_HERE,
     setupFiles: ["test/setup.ts"],
     testTimeout: 60_000,
   },

@@ -116,3 +116,30 @@ describe("a pocket 10 long and 8 wide, cut flat", () => {
     expect(overChannel).toBeCloseTo(over ? 2.8 : Infinity, 12);
   });
 });
+
+describe("a pocket that slants over the channel's end", () => {
+  // its upper side runs from (100, −12) to (126, 14): 1 across for 1 along
+  const outline = [
+    { along: 100, offset: -12 },
+    { along: 104, offset: -12 },
+    { along: 130, offset: 14 },
+    { along: 126, offset: 14 },
+  ];
+
+  test.each([
+    // the part before 108 lies beyond the channel's side, that before 109 touches it
+    { to: 108, over: false },
+    { to: 109, over: false },
+    { to: 109.1, over: true },
+    { to: 112, over: true },
+    { to: 200, over: true },
+  ])("a channel that ends at $to: over it $over", ({ to, over }) => {
+    const { board, spec, marker } = hole(
+      { ...PLAIN, board: { ...PLAIN.board, channel: { ...PLAIN.board.channel, to } } },
+      {},
+    );
+    const slanted = { ...marker, along: 115, offset: 1, outline };
+    const { overChannel } = boundsOf(board, spec, slanted);
+    expect(overChannel).toBeCloseTo(over ? 2.8 : Infinity, 12);
+  });
+});
