@@ -93,7 +93,7 @@ export interface Overlap {
 export function overlaps(markers: readonly Marker[]): Overlap[] {
   const found: Overlap[] = [];
   markers.forEach((marker, i) => {
-    for (let j = i + 1; j < markers.length && markers[j]?.fret === marker.fret; j++) {
+    for (let j = i + 1; markers[j]?.fret === marker.fret; j++) {
       const other = knot(markers, j);
       const distance = distanceBetween(marker, other);
       const touching = (marker.diameter + other.diameter) / 2;

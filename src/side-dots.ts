@@ -22,14 +22,15 @@ export interface SideDot {
 
 /** The side dots, one for each marked fret; none where the design states none. */
 export function sideDotsOf(board: Board, spec: Spec, markers: readonly Marker[]): SideDot[] {
-  const { sideDots, tolerance } = spec;
+  const { sideDots, slot, tolerance } = spec;
   if (sideDots === undefined) return [];
   const first = markers.filter(({ fret }, i) => fret !== markers[i - 1]?.fret);
   return first.map((marker) => {
     const { fret } = marker;
     const along = besideMarker(board, marker);
     const face = worstFaceAt(board, along, tolerance.thickness);
-    return { fret, along, face, belowSlot: belowSlot(board, spec, fret, along) };
+    const below = slot ? belowSlot(board, slot.depth, sideDots.diameter, fret, along) : Infinity;
+    return { fret, along, face, belowSlot: below };
   });
 }
 
@@ -52,16 +53,19 @@ export function belowHole(board: Board, spec: Spec, marker: Marker, depth: numbe
   return floor - topOf(board, along, sideDots.diameter);
 }
 
-function belowSlot(board: Board, spec: Spec, fret: number, along: number): number {
-  const { sideDots, slot } = spec;
-  if (sideDots === undefined || slot === undefined) return Infinity;
+function belowSlot(
+  board: Board,
+  sawn: number,
+  diameter: number,
+  fret: number,
+  along: number,
+): number {
   const before = along - lineAt(board, fret - 1).bass;
   const after = lineAt(board, fret).bass - along;
   // the nut is no slot
   const room = fret === 1 ? after : Math.min(before, after);
-  if (room >= sideDots.diameter / 2) return Infinity;
-  const floor = valueAt(board.thickness, along) - slot.depth;
-  return floor - topOf(board, along, sideDots.diameter);
+  if (room >= diameter / 2) return Infinity;
+  return valueAt(board.thickness, along) - sawn - topOf(board, along, diameter);
 }
 
 /** Where a line through the marker, running as the slots beside it do, meets the bass edge. */

@@ -1,0 +1,75 @@
+/** Boards, specifications and markers set down by hand. Radius 25: 10 off at 20 from the crest (15-20-25). In mm. */
+import type { Board } from "../../src/board.js";
+import type { FretLine } from "../../src/fret-lines.js";
+import type { Marker } from "../../src/markers.js";
+import type { Point, Polygon } from "../../src/polygon.js";
+import type { GroupSpec, Spec } from "../../src/spec.js";
+import { constantTrack, type Track } from "../../src/track.js";
+import { frameOf, groupOf } from "../layout/frames.js";
+
+/** 16 thick, radius 25; 1 off the middle, 1.5 at the most. Length 500 where nothing else is said. */
+export function boardOf(
+  slots: readonly FretLine[],
+  width: number | Track,
+  stated: Partial<Board> = {},
+): Board {
+  const radius = constantTrack(25);
+  return {
+    ...frameOf(slots, width),
+    thickness: constantTrack(16),
+    nominal: { crown: constantTrack(1), radius },
+    deepest: { crown: constantTrack(1.5), radius },
+    shallowest: { crown: constantTrack(0.5), radius },
+    ...stated,
+  };
+}
+
+/** Tolerances that are whole parts of a binary number, so that sums stay exact; no channel, slot, dot or pour. */
+export function specOf(stated: Partial<Spec> = {}): Spec {
+  return {
+    name: undefined,
+    scale: { kind: "straight", positions: [100] },
+    length: 500,
+    width: 40,
+    thickness: 16,
+    channel: undefined,
+    radius: 25,
+    crown: 1,
+    groups: [],
+    web: 1,
+    tolerance: { stop: 0.25, layout: 0.5, thickness: 0.25, crown: 0.5, radius: 0 },
+    stopStep: undefined,
+    slot: undefined,
+    sideDots: undefined,
+    pour: undefined,
+    assumed: {},
+    ...stated,
+  };
+}
+
+/** A dot of 6 between the nut and fret 1 where nothing else is said. */
+export function dotAt(along: number, offset: number, stated: Partial<Marker> = {}): Marker {
+  return { group: groupOf(), fret: 1, side: "centre", along, offset, diameter: 6, ...stated };
+}
+
+/** A pocket square to the centre line, between two places along and two across. */
+export function pocketOver(
+  [from, to]: readonly [number, number],
+  [bass, treble]: readonly [number, number],
+  stated: Partial<Marker> = {},
+): Marker {
+  const corner = (along: number, offset: number): Point => ({ along, offset });
+  const outline: Polygon = [
+    corner(from, bass),
+    corner(to, bass),
+    corner(to, treble),
+    corner(from, treble),
+  ];
+  const place = dotAt((from + to) / 2, (bass + treble) / 2, { diameter: treble - bass });
+  return { ...place, outline, ...stated };
+}
+
+/** The group's holes are bored with this bit. */
+export function boredBy(bit: GroupSpec["bit"]): Pick<Marker, "group"> {
+  return { group: groupOf({ bit }) };
+}
