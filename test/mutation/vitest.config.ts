@@ -21,12 +21,23 @@ const NOT_HERE = [
   "test/draw/{layout,figures}.test.ts",
   "test/*/entry.test.ts",
 ];
-const SAMPLE = [...QUICK, "test/{check,outside,batch,units,files,draw,notebook}/*.test.ts"];
+const SAMPLE = [
+  ...QUICK,
+  "test/mutation/pictures.ts",
+  "test/{check,outside,batch,units,files,draw,notebook}/*.test.ts",
+];
 const ALL = [...SAMPLE, "test/{properties,fanned,trust}/*.test.ts"];
 
 const { MUTANTS } = process.env;
+const root = new URL("../../", import.meta.url).pathname;
 
 export default defineConfig({
+  resolve: {
+    alias: [
+      { find: /^marker-depth$/, replacement: `${root}src/index.ts` },
+      { find: /^marker-depth\/draw$/, replacement: `${root}src/draw/index.ts` },
+    ],
+  },
   test: {
     include: MUTANTS === "quick" ? QUICK : MUTANTS === "sample" ? SAMPLE : ALL,
     exclude: NOT_HERE,
