@@ -120,7 +120,7 @@ function otherDepth(toward: "deeper" | "shallower"): Maker {
   return (spec, markers) =>
     groupsOf(markers).flatMap(({ depth, path }): Change[] => {
       if (depth === undefined) return [];
-      const far = toward === "deeper" ? 10 * depth : depth / 1000;
+      const far = toward === "deeper" ? depth + thickestOf(spec) : depth / 1000;
       const own = `${path.group}.depth`;
       const apart = {
         path: own,
@@ -137,6 +137,11 @@ function otherDepth(toward: "deeper" | "shallower"): Maker {
       };
       return [together, apart];
     });
+}
+
+/** The blank at its thickest, mm: no hole needs to be deeper. */
+function thickestOf({ thickness }: Spec): number {
+  return typeof thickness === "number" ? thickness : Math.max(...thickness.map(([, mm]) => mm));
 }
 
 const deeper = otherDepth("deeper");
