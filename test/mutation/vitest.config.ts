@@ -41,6 +41,8 @@ export default defineConfig({
   test: {
     include: MUTANTS === "quick" ? QUICK : MUTANTS === "sample" ? SAMPLE : ALL,
     exclude: NOT_HERE,
+    // the copy that is broken lies in node_modules, where scripts are else run as they are
+    server: { deps: { inline: [/docs\/pictures/] } },
     setupFiles: ["test/setup.ts"],
     testTimeout: 60_000,
   },
