@@ -94,10 +94,11 @@ export function remedyWords({ change, from, to }: Remedy, unit: Unit = MILLIMETR
     change,
     true,
   ];
-  if (!isLength) return `${what} ${to > from ? Math.ceil(to) : Math.floor(to)} instead of ${from}`;
+  // a blunter bit has a greater angle: the whole degree above is on the safe side
+  if (!isLength) return `${what} ${Math.ceil(to)} instead of ${from}`;
   const safe = to > from ? unit.least(to) : unit.most(to);
   const station = /^(?:radius|board\.\w+)\.(\w+)$/.exec(change)?.[1];
-  const place = station && station !== "depth" ? ` at the ${station.replace("fret", "fret ")}` : "";
+  const place = station && station !== "depth" ? ` at ${stationWords(station)}` : "";
   const group = /^markers\.(\d+)\./.exec(change)?.[1];
   const which = group === undefined ? "" : ` (group ${Number(group) + 1})`;
   return `${what}${place}${which} ${safe} instead of ${unit.bare(from)}`;
@@ -124,6 +125,10 @@ const REMEDY_WORDS: readonly (readonly [RegExp, string, boolean])[] = [
   [/^sideDots\.margin$/, "a smaller margin around the side dots,", true],
   [/^sideDots\.depth$/, "shallower side dot holes,", true],
 ];
+
+function stationWords(station: string): string {
+  return station.startsWith("fret") ? station.replace("fret", "fret ") : `the ${station}`;
+}
 
 /** “a, b and c”. */
 export function joined(words: readonly string[]): string {
