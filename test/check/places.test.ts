@@ -7,6 +7,7 @@ import {
   type Hole,
   holeWindow,
   profileAt,
+  repairHole,
 } from "../../src/index.js";
 import { worstHole } from "../../src/notebook/worst-hole.js";
 import { PLAIN as SOUND } from "./necks.js";
@@ -89,4 +90,35 @@ test("the worst hole is the one with the least room to either limit", () => {
   expect(worstHole(report(hole(1, 5), hole(2.5, 9), hole(0, 4)))).toBe(1);
   expect(worstHole(report(hole(1, 5), hole(0, 3.4), hole(2, 9)))).toBe(1);
   expect(worstHole(report(hole(1, 9), hole(0, 9), hole(3.5, 9)))).toBe(2);
+});
+
+test("a stray hole and a rack, each wrong by itself and both at once", () => {
+  const hole = { fret: 12, side: "bass", error: 0.4 } as const;
+  const lost = { fret: 13, error: 0.4 } as const;
+  expect(pathsOf(() => repairHole(SOUND, hole, [7, -1]))).toEqual(["rack.1"]);
+  expect(pathsOf(() => repairHole(SOUND, lost, [7, 8]))).toEqual(["hole"]);
+  expect(pathsOf(() => repairHole(SOUND, lost, [7, -1]))).toEqual(["rack.1", "hole"]);
+  expect(pathsOf(() => repairHole(SOUND, hole, [7, 8]))).toEqual([]);
+});
+
+test("a message tells twenty problems and how many more there are; none is lost", () => {
+  const wrong = (groups: number, frets = 0) => {
+    const markers = Array.from({ length: groups }, () => ({ frets: [12], diameter: -1 }));
+    const more = { frets: Array.from({ length: frets }, () => 99), diameter: 6 };
+    try {
+      checkDesign({ ...SOUND, markers: frets > 0 ? [...markers.slice(1), more] : markers });
+    } catch (error) {
+      if (error instanceof DesignError) return error;
+    }
+    throw new Error("no error");
+  };
+  const many = wrong(20, 8);
+  expect(many.issues).toHaveLength(27);
+  expect(many.message).toMatch(/^27 problems in the design:\n/);
+  expect(many.message.split("\n")).toHaveLength(1 + 20 + 1);
+  expect(many.message.split("\n").at(-1)).toBe("  … and 7 more, in `issues`");
+  const all = wrong(20);
+  expect(all.message.split("\n")).toHaveLength(1 + 20);
+  expect(all.message).not.toContain("… and");
+  expect(wrong(1).message).toMatch(/^1 problem in the design:\n {2}markers\.0\.diameter: /);
 });
