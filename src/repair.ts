@@ -152,6 +152,7 @@ function readRack(rack: unknown, issues: DesignIssue[]): number[] | undefined {
 }
 
 function readStray(neck: Neck, hole: unknown, issues: DesignIssue[]) {
+  const before = issues.length;
   const fields = readFields(hole, "hole", ["fret", "side", "error"], issues);
   if (fields === undefined) return undefined;
   const frets = wholeUpTo(neck.board.slots.length - 1);
@@ -161,7 +162,7 @@ function readStray(neck: Neck, hole: unknown, issues: DesignIssue[]) {
     fields.side === undefined
       ? undefined
       : readWord(fields.side, "hole.side", ["bass", "centre", "treble"], issues);
-  if (fret === undefined || error === undefined || issues.length > 0) return undefined;
+  if (fret === undefined || error === undefined || issues.length > before) return undefined;
   const found = neck.markers.flatMap((marker, i) =>
     marker.fret === fret && (side ?? marker.side) === marker.side ? [i] : [],
   );
