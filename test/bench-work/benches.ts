@@ -1,28 +1,8 @@
-/** Boards, specifications and markers set down by hand. Radius 25: 10 off at 20 from the crest (15-20-25). In mm. */
-import type { Board } from "../../src/board.js";
-import type { FretLine } from "../../src/fret-lines.js";
+/** Specifications and markers set down by hand; their boards stand in ../layout/frames.ts. Lengths in mm. */
 import type { Marker } from "../../src/markers.js";
 import type { Point, Polygon } from "../../src/polygon.js";
 import type { GroupSpec, Spec } from "../../src/spec.js";
-import { constantTrack, type Track } from "../../src/track.js";
-import { frameOf, groupOf } from "../layout/frames.js";
-
-/** 16 thick, radius 25; 1 off the middle, 1.5 at the most. Length 500 where nothing else is said. */
-export function boardOf(
-  slots: readonly FretLine[],
-  width: number | Track,
-  stated: Partial<Board> = {},
-): Board {
-  const radius = constantTrack(25);
-  return {
-    ...frameOf(slots, width),
-    thickness: constantTrack(16),
-    nominal: { crown: constantTrack(1), radius },
-    deepest: { crown: constantTrack(1.5), radius },
-    shallowest: { crown: constantTrack(0.5), radius },
-    ...stated,
-  };
-}
+import { groupOf } from "../layout/frames.js";
 
 /** Tolerances that are whole parts of a binary number, so that sums stay exact; no channel, slot, dot or pour. */
 export function specOf(stated: Partial<Spec> = {}): Spec {

@@ -2,8 +2,8 @@
 import { describe, expect, test } from "vitest";
 import { edgeGap, overlaps, slotGap } from "../../src/clearances.js";
 import { trackThrough } from "../../src/track.js";
-import { leaning, square } from "../layout/frames.js";
-import { boardOf, dotAt, pocketOver } from "./benches.js";
+import { boardOf, leaning, square } from "../layout/frames.js";
+import { dotAt, pocketOver } from "./benches.js";
 
 describe("room to square slots at 40 and 80", () => {
   const board = boardOf([square(0), square(40), square(80)], 60);

@@ -1,27 +1,15 @@
 /** Epoxy: cylinders, a cone and a block whose volumes are whole numbers or whole shares of π. */
 import { expect, test } from "vitest";
 import type { Marker } from "../../src/markers.js";
-import { prepare } from "../../src/neck.js";
 import { pourOf } from "../../src/pour.js";
 import type { GroupSpec } from "../../src/spec.js";
 import { groupOf } from "../layout/frames.js";
+import { dotAt, pocketOver, specOf } from "./benches.js";
 
-const { spec } = prepare({
-  scale: { length: 600, frets: 12 },
-  board: { length: 320, width: 50, thickness: 6 },
-  radius: 300,
-  pour: { waste: 0.25, ratio: [3, 2] },
-  markers: [{ frets: [5], diameter: 6 }],
-});
+const spec = specOf({ pour: { waste: 0.25, resin: 3, hardener: 2 } });
 
-const dot = (stated: Partial<GroupSpec> = {}, diameter = 20): Marker => ({
-  group: groupOf(stated),
-  fret: 1,
-  side: "centre",
-  along: 50,
-  offset: 0,
-  diameter,
-});
+const dot = (stated: Partial<GroupSpec> = {}): Marker =>
+  dotAt(50, 0, { group: groupOf(stated), diameter: 20 });
 
 test("cylinders, with waste, by the ratio", () => {
   // 2 · π · 10² · 5 mm³ = π ml; a quarter more
@@ -38,15 +26,7 @@ test("a twist bit of 90° leaves a cone as deep as its radius", () => {
 });
 
 test("a pocket: its area times its depth", () => {
-  const block = {
-    ...dot(),
-    outline: [
-      { along: 0, offset: 0 },
-      { along: 40, offset: 0 },
-      { along: 40, offset: 20 },
-      { along: 0, offset: 20 },
-    ],
-  };
+  const block = pocketOver([0, 40], [0, 20]);
   expect(pourOf(spec, [block], [4])?.volume).toBeCloseTo(1.25 * 3.2, 12);
 });
 

@@ -4,8 +4,8 @@ import type { Marker } from "../../src/markers.js";
 import { belowHole, sideDotsOf } from "../../src/side-dots.js";
 import type { Spec } from "../../src/spec.js";
 import { trackThrough } from "../../src/track.js";
-import { leaning, square } from "../layout/frames.js";
-import { boardOf, boredBy, dotAt, pocketOver, specOf } from "./benches.js";
+import { boardOf, leaning, square } from "../layout/frames.js";
+import { boredBy, dotAt, pocketOver, specOf } from "./benches.js";
 
 // the face is 16 − 1 − 10 = 5 high; a dot of 2 in its middle reaches up to 2.5 + 1
 const TOP = 3.5;

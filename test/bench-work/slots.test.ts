@@ -1,12 +1,12 @@
 /** Saw depths. Boards 40 wide; a radius of 25 drops 10 at the edges (15-20-25), and 5 at 15. Lengths in mm. */
 import { describe, expect, test } from "vitest";
-import type { Board, Surface } from "../../src/board.js";
+import type { Surface } from "../../src/board.js";
 import type { FretLine } from "../../src/fret-lines.js";
 import { prepare } from "../../src/neck.js";
 import { slotsOf } from "../../src/slots.js";
 import type { Spec } from "../../src/spec.js";
 import { constantTrack, type Track, trackThrough } from "../../src/track.js";
-import { frameOf, leaning, square } from "../layout/frames.js";
+import { boardOf, leaning, square } from "../layout/frames.js";
 
 const { spec } = prepare({
   scale: { length: 600, frets: 12 },
@@ -26,13 +26,11 @@ interface Stated {
 /** The plan of these slots behind a square nut; tang + clearance are 2.25, web + tolerance 1.5. */
 function planOf(slots: readonly FretLine[], { thickness, deepest, channel }: Stated = {}) {
   const surface = { crown: constantTrack(0), radius: constantTrack(25), ...deepest };
-  const board: Board = {
-    ...frameOf([square(0), ...slots], 40, 300),
+  const board = boardOf([square(0), ...slots], 40, {
+    length: 300,
     thickness: thickness ?? constantTrack(20),
-    nominal: surface,
     deepest: surface,
-    shallowest: surface,
-  };
+  });
   return slotsOf(board, { ...spec, channel });
 }
 

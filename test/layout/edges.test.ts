@@ -1,30 +1,17 @@
 /** Edges: a radius of 25 drops 10 at 20 from its crest (15-20-25), and 5 at 15. Lengths in mm. */
 import { describe, expect, test } from "vitest";
-import type { Board, Surface } from "../../src/board.js";
 import { edgePlaces, edgesOf, faceAt, isOnBoard, worstFaceAt } from "../../src/edges.js";
 import type { FretLine } from "../../src/fret-lines.js";
-import { constantTrack, type Track, trackThrough } from "../../src/track.js";
-import { frameOf, leaning, square } from "./frames.js";
+import { type Track, trackThrough } from "../../src/track.js";
+import { boardOf, frameOf, leaning, square } from "./frames.js";
 
-const surface = (crown: number): Surface => ({
-  crown: constantTrack(crown),
-  radius: constantTrack(25),
-});
-
-/** 16 thick; 1 taken off the middle, at most 1.5. */
-function boardOf(slots: readonly FretLine[], width: number | Track): Board {
-  return {
-    ...frameOf(slots, width, 200),
-    thickness: constantTrack(16),
-    nominal: surface(1),
-    deepest: surface(1.5),
-    shallowest: surface(0.5),
-  };
-}
+/** 200 long; 16 thick, 1 taken off the middle, at most 1.5. */
+const short = (slots: readonly FretLine[], width: number | Track) =>
+  boardOf(slots, width, { length: 200 });
 
 /** 30 wide at the nut, 40 at fret 1 and beyond. */
-const STRAIGHT = boardOf([square(0), square(100)], trackThrough([0, 100, 200], [30, 40, 40]));
-const FANNED = boardOf([leaning(-10, 10), leaning(90, 100)], 40);
+const STRAIGHT = short([square(0), square(100)], trackThrough([0, 100, 200], [30, 40, 40]));
+const FANNED = short([leaning(-10, 10), leaning(90, 100)], 40);
 
 describe("edges of a straight board", () => {
   // at 15 from the crest 25 − 20 = 5 is taken, at 20 from it 25 − 15 = 10; and 1 everywhere
@@ -89,13 +76,13 @@ describe("a slot is on the board with both its ends", () => {
 
   test("one that is not has no edges in the list", () => {
     const slots = [square(0), square(200), square(201)];
-    expect(edgePlaces(boardOf(slots, 40))).toStrictEqual([
+    expect(edgePlaces(short(slots, 40))).toStrictEqual([
       { station: "nut", along: 0 },
       { station: "fret1", along: 200 },
       { station: "end", along: 200 },
     ]);
     const fanned = [leaning(-10, 10), leaning(180, 201)];
-    expect(edgePlaces(boardOf(fanned, 40)).map(({ station }) => station)).toEqual([
+    expect(edgePlaces(short(fanned, 40)).map(({ station }) => station)).toEqual([
       "nut",
       "nut",
       "end",

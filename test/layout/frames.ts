@@ -1,5 +1,5 @@
 /** Boards set down by hand, on squared paper. Lengths in mm. */
-import type { Frame } from "../../src/board.js";
+import type { Board, Frame } from "../../src/board.js";
 import type { FretLine } from "../../src/fret-lines.js";
 import type { Point } from "../../src/polygon.js";
 import type { GroupSpec } from "../../src/spec.js";
@@ -23,6 +23,23 @@ export function frameOf(slots: readonly FretLine[], width: number | Track, lengt
     alongs: slots.map(({ along }) => along),
     fanned: slots.some(({ bass, treble }) => bass !== treble),
     width: typeof width === "number" ? constantTrack(width) : width,
+  };
+}
+
+/** 16 thick, radius 25 (15-20-25: 10 off at 20 from the crest); 1 off the middle, 1.5 at the most. Length 500 where nothing else is said. */
+export function boardOf(
+  slots: readonly FretLine[],
+  width: number | Track,
+  stated: Partial<Board> = {},
+): Board {
+  const radius = constantTrack(25);
+  return {
+    ...frameOf(slots, width),
+    thickness: constantTrack(16),
+    nominal: { crown: constantTrack(1), radius },
+    deepest: { crown: constantTrack(1.5), radius },
+    shallowest: { crown: constantTrack(0.5), radius },
+    ...stated,
   };
 }
 
