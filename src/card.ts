@@ -5,7 +5,7 @@
  */
 import type { Edge } from "./edges.js";
 import { fixed, INCHES, MILLIMETRES, type Unit } from "./length-text.js";
-import { holeName, visible } from "./plain-words.js";
+import { holeName, stationName, visible } from "./plain-words.js";
 import type { Remedy } from "./remedies.js";
 import type { Repair } from "./repair.js";
 import type { Finding, Hole, Report } from "./report.js";
@@ -330,7 +330,7 @@ function fretsOf(indices: readonly number[], holes: readonly Hole[]): string {
 }
 
 function edgeName({ station, side }: Edge): string {
-  const name = station.replace("fret", "fret ");
+  const name = stationName(station);
   return side === undefined ? name : `${name} ${side}`;
 }
 

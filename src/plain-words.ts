@@ -5,6 +5,11 @@ export function holeName({ fret, side }: { readonly fret: number; readonly side:
   return side === "centre" ? `fret ${fret}` : `fret ${fret}, ${side}`;
 }
 
+/** “fret 12” of a station; the nut and the end are called so already. */
+export function stationName(station: string): string {
+  return station.replace("fret", "fret ");
+}
+
 /** The text with control characters made visible, so that a design's name cannot steer a terminal. */
 export function visible(text: string): string {
   return text.replace(/[^\P{Cc}\n]/gu, "\uFFFD");

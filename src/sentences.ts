@@ -1,6 +1,7 @@
 /** Every sentence that a finding can say, each a function of the finding alone. */
 import { ABOUT_MARKER, type FindingFacts } from "./findings.js";
 import { MILLIMETRES, type Unit } from "./length-text.js";
+import { stationName } from "./plain-words.js";
 import type { Remedy } from "./remedies.js";
 
 /** The finding's sentence, its lengths in millimetres unless another unit is given. */
@@ -127,7 +128,7 @@ const REMEDY_WORDS: readonly (readonly [RegExp, string, boolean])[] = [
 ];
 
 function stationWords(station: string): string {
-  return station.startsWith("fret") ? station.replace("fret", "fret ") : `the ${station}`;
+  return station.startsWith("fret") ? stationName(station) : `the ${station}`;
 }
 
 /** “a, b and c”. */
