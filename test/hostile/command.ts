@@ -1,5 +1,6 @@
 /** The command in this process, with streams that keep what is written to them. */
 import { Writable } from "node:stream";
+import { expect } from "vitest";
 import { main } from "../../src/shell/main.js";
 
 /** A stream that keeps what is written to it. */
@@ -25,4 +26,18 @@ export async function ran(
   const [stdout, stderr] = [new Kept(), new Kept()];
   const code = await main(words, { stdin: chunksOf(input, size), stdout, stderr });
   return { code, out: stdout.text, err: stderr.text };
+}
+
+/** What must hold of any run: an exit code of its own, no NaN, no stack of calls, no control character but in data. */
+export function expectFit(
+  words: readonly string[],
+  { code, out, err }: { readonly code: number; readonly out: string; readonly err: string },
+): void {
+  expect([0, 1, 2]).toContain(code);
+  expect(code === 2).toBe(err !== "");
+  for (const text of [out, err]) {
+    expect(text).not.toMatch(/\bNaN\b|\n\s+at .*:\d+:\d+/);
+    if (!words.includes("--csv")) expect(text).not.toMatch(/[^\P{Cc}\n]/u);
+  }
+  expect(err).not.toMatch(/TypeError|Cannot read|is not a function|Maximum call stack/);
 }

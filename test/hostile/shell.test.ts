@@ -1,7 +1,7 @@
 /** The command, in this process, with hostile lines on its standard input and hostile words. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { ran } from "./command.js";
+import { expectFit, ran } from "./command.js";
 import { changesSince, worldNow, worldSnapshot } from "./inside.js";
 import { line, utf8 } from "./lines.js";
 
@@ -22,16 +22,10 @@ test(`${RUNS} inputs: an exit code, and no control character, NaN or stack of ca
   const seen = { pass: 0, unread: 0 };
   const world = { names: worldNow(), members: worldSnapshot() };
   const tried = async (words: string[], bytes: Buffer, size: number) => {
-    const { code, out, err } = await ran([...words, "-"], bytes, size);
-    expect([0, 1, 2]).toContain(code);
-    if (code === 2) seen.unread++;
+    const told = await ran([...words, "-"], bytes, size);
+    expectFit(words, told);
+    if (told.code === 2) seen.unread++;
     else seen.pass++;
-    expect(code === 2).toBe(err !== "");
-    for (const text of [out, err]) {
-      expect(text).not.toMatch(/\bNaN\b|\n\s+at .*:\d+:\d+/);
-      if (!words.includes("--csv")) expect(text).not.toMatch(/[^\P{Cc}\n]/u);
-    }
-    expect(err).not.toMatch(/TypeError|Cannot read|is not a function|Maximum call stack/);
     expect(worldNow()).toEqual(world.names);
     expect(changesSince(world.members)).toEqual([]);
   };
