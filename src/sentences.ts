@@ -91,40 +91,39 @@ function placeOf({ code, fret, side, station }: FindingFacts): string {
 
 /** A remedy in a builder's words, its threshold rounded to the safe side. */
 export function remedyWords({ change, from, to }: Remedy, unit: Unit = MILLIMETRES): string {
-  const [what, isLength] = REMEDY_WORDS.find(([pattern]) => pattern.test(change))?.slice(1) ?? [
-    change,
-    true,
-  ];
-  // a blunter bit has a greater angle: the whole degree above is on the safe side
-  if (!isLength) return `${what} ${Math.ceil(to)} instead of ${from}`;
-  const safe = to > from ? unit.least(to) : unit.most(to);
+  const words = REMEDY_WORDS.find(([pattern]) => pattern.test(change))?.[1] ?? change;
   const station = /^(?:radius|board\.\w+)\.(\w+)$/.exec(change)?.[1];
   const place = station && station !== "depth" ? ` at ${stationWords(station)}` : "";
   const group = /^markers\.(\d+)\./.exec(change)?.[1];
   const which = group === undefined ? "" : ` (group ${Number(group) + 1})`;
-  return `${what}${place}${which} ${safe} instead of ${unit.bare(from)}`;
+  const what = `${words}${place}${which},`;
+  // a blunter bit has a greater angle: the whole degree above is on the safe side
+  if (change.endsWith(".angle")) return `${what} ${Math.ceil(to)} degrees instead of ${from}`;
+  const safe = to > from ? unit.least(to) : unit.most(to);
+  return `${what} ${safe} instead of ${unit.bare(from)}`;
 }
 
-/** Words for each kind of change, and whether its value is a length. */
-const REMEDY_WORDS: readonly (readonly [RegExp, string, boolean])[] = [
-  [/^board\.thickness/, "a thicker blank,", true],
-  [/^radius/, "a flatter radius,", true],
-  [/\.diameter$/, "a smaller dot,", true],
-  [/\.spread$/, "the pair's spread,", true],
-  [/\.point$/, "a shorter point,", true],
-  [/\.angle$/, "a blunter twist bit, degrees:", false],
-  [/^web$/, "a thinner web,", true],
-  [/^slot\.web$/, "a thinner web under the slots,", true],
-  [/\.keep$/, "a thinner keep,", true],
-  [/^board\.channel\.depth$/, "a shallower rod channel,", true],
-  [/\.thickness$/, "a thicker dot,", true],
-  [/^depth$/, "another depth for all,", true],
-  [/^markers\.\d+\.depth$/, "a separate setting,", true],
-  [/^slot\.depth$/, "another saw depth,", true],
-  [/^slot\.tang$/, "a shorter tang,", true],
-  [/^slot\.clearance$/, "less clearance under the tang,", true],
-  [/^sideDots\.margin$/, "a smaller margin around the side dots,", true],
-  [/^sideDots\.depth$/, "shallower side dot holes,", true],
+/** Words for each kind of change. */
+const REMEDY_WORDS: readonly (readonly [RegExp, string])[] = [
+  [/^board\.thickness/, "a thicker blank"],
+  [/^radius/, "a flatter radius"],
+  [/^sideDots\.diameter$/, "a smaller side dot"],
+  [/\.diameter$/, "a smaller dot"],
+  [/\.spread$/, "the pair's spread"],
+  [/\.point$/, "a shorter point"],
+  [/\.angle$/, "a blunter twist bit"],
+  [/^web$/, "a thinner web"],
+  [/^slot\.web$/, "a thinner web under the slots"],
+  [/\.keep$/, "a thinner keep"],
+  [/^board\.channel\.depth$/, "a shallower rod channel"],
+  [/\.thickness$/, "a thicker dot"],
+  [/^depth$/, "another depth for all"],
+  [/^markers\.\d+\.depth$/, "a separate setting"],
+  [/^slot\.depth$/, "another saw depth"],
+  [/^slot\.tang$/, "a shorter tang"],
+  [/^slot\.clearance$/, "less clearance under the tang"],
+  [/^sideDots\.margin$/, "a smaller margin around the side dots"],
+  [/^sideDots\.depth$/, "shallower side dot holes"],
 ];
 
 function stationWords(station: string): string {

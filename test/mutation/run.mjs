@@ -1,6 +1,7 @@
-// Breaks the geometry, the windows and the stop plan in every small way, and lists what no test noticed.
-//   npm run mutation                  all of it, first against the quick tests, then what survived against all tests
-//   npm run mutation -- sagitta bits  these files of src alone
+// Breaks src in every small way, and lists what no test noticed. First quick tests are run, then slower ones against
+// what survived.
+//   npm run mutation                  the geometry, the windows and the stop plan
+//   npm run mutation -- sagitta card  these files of src alone
 //   --quick                           the quick tests alone
 //   --sample 20                       of all of src but the shell one line in 20, drawn by SEED
 // A survivor that is proved to change nothing stands in equivalent.json with its reason; any other fails the run, and
@@ -21,12 +22,14 @@ const GEOMETRY = [
 const LAYOUT = ["track", "temperament", "fret-lines", "markers", "pockets", "slot-ends"];
 const WORK = ["bits", "windows", "stops", "slots", "edges", "clearances", "side-dots", "pour"];
 
+const CORE = [...GEOMETRY, ...LAYOUT, ...WORK];
+
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: { quick: { type: "boolean", default: false }, sample: { type: "string" } },
 });
 const { quick, sample } = values;
-const names = positionals.length > 0 ? positionals : [...GEOMETRY, ...LAYOUT, ...WORK];
+const names = positionals.length > 0 ? positionals : CORE;
 const seed = Number(process.env.SEED ?? 20261125);
 const equivalent = JSON.parse(readFileSync(new URL("equivalent.json", import.meta.url), "utf8"));
 
@@ -96,17 +99,12 @@ function randomFrom(start) {
   };
 }
 
-const mutants = (
-  sample
-    ? tried(linesDrawn(Number(sample)), "sample")
-    : tried(
-        names.map((name) => `src/${name}.ts`),
-        "quick",
-      )
-).filter(counts);
+const places = sample ? linesDrawn(Number(sample)) : names.map((name) => `src/${name}.ts`);
+const isCore = !sample && names.every((name) => CORE.includes(name));
+const mutants = tried(places, isCore ? "quick" : "brisk").filter(counts);
 let alive = mutants.filter(lives);
 if (!quick && alive.length > 0) {
-  const again = tried([...new Set(alive.map(placeOf))], "all")
+  const again = tried([...new Set(alive.map(placeOf))], isCore ? "all" : "wide")
     .filter(lives)
     .map(keyOf);
   alive = alive.filter((mutant) => again.includes(keyOf(mutant)));

@@ -1,6 +1,7 @@
 /**
  * The tests that mutants face. MUTANTS=quick: those that take some tenths of a second and hold the geometry, the windows
- * and the stop plan; sample: those of all of src that run in this process and take seconds at most; else all that do.
+ * and the stop plan; brisk: those of all of src that take a second or two at most; wide: the slower ones too; else all
+ * that run in this process.
  */
 import { defineConfig } from "vitest/config";
 
@@ -21,14 +22,28 @@ const NOT_HERE = [
   "test/draw/{layout,figures}.test.ts",
   "test/*/entry.test.ts",
 ];
-const SAMPLE = [
+const WIDE = [
   ...QUICK,
   "test/mutation/pictures.ts",
   "test/{check,outside,batch,units,files,draw,notebook}/*.test.ts",
 ];
-const ALL = [...SAMPLE, "test/{properties,fanned,trust}/*.test.ts"];
+const ALL = [...WIDE, "test/{properties,fanned,trust}/*.test.ts"];
+/** What takes seconds. */
+const SLOW = [
+  "test/files/{length,json}.test.ts",
+  "test/check/remedies.test.ts",
+  "test/batch/{stages,sweep}.test.ts",
+  "test/notebook/html.test.ts",
+  "test/outside/{conic,precision}.test.ts",
+  "test/units/length-properties.test.ts",
+];
+const FACED: Readonly<Record<string, readonly string[]>> = {
+  quick: QUICK,
+  brisk: WIDE,
+  wide: WIDE,
+};
 
-const { MUTANTS } = process.env;
+const { MUTANTS = "all" } = process.env;
 const root = new URL("../../", import.meta.url).pathname;
 
 export default defineConfig({
@@ -39,11 +54,14 @@ export default defineConfig({
     ],
   },
   test: {
-    include: MUTANTS === "quick" ? QUICK : MUTANTS === "sample" ? SAMPLE : ALL,
-    exclude: NOT_HERE,
+    include: [...(FACED[MUTANTS] ?? ALL)],
+    exclude: MUTANTS === "brisk" ? [...NOT_HERE, ...SLOW] : NOT_HERE,
     // the copy that is broken lies in node_modules, where scripts are else run as they are
-    server: { deps: { inline: [/docs\/pictures/] } },
+    server: { deps: { inline: [/docs\/pictures/, /stryker-setup/] } },
     setupFiles: ["test/setup.ts"],
+    // one worker for all files of a run: to load src anew for each costs more than most tests
+    isolate: false,
+    maxWorkers: 1,
     testTimeout: 60_000,
   },
 });
