@@ -1,12 +1,12 @@
 /** The board: where its slots lie, and its profiles as tracks, as stated and in the worst cases. */
 import type { Station } from "./design.js";
+import { elementAt } from "./element-at.js";
 import { type DesignIssue, issueOf } from "./errors.js";
 import { type FretLine, fretLines, type WidthAt } from "./fret-lines.js";
 import type { PartialSpec, ProfileSpec, ScaleSpec } from "./spec.js";
 import {
   constantTrack,
   flooredAtZero,
-  knot,
   leastOver,
   scaled,
   shifted,
@@ -167,7 +167,7 @@ export function placeFrets(
 /** Where a station lies along the board, mm. */
 export function stationAlong(station: Station, slots: readonly number[], length: number): number {
   if (station === "nut") return 0;
-  return station === "end" ? length : knot(slots, Number(station.slice(4)));
+  return station === "end" ? length : elementAt(slots, Number(station.slice(4)));
 }
 
 /** A profile as a track; an issue where two stations meet. */
@@ -182,13 +182,13 @@ export function profileTrack(
   const knots = profile
     .map(([station, value]) => ({ station, value, along: stationAlong(station, slots, length) }))
     .sort((a, b) => a.along - b.along);
-  let previous = knots[0];
+  let previous = elementAt(knots, 0);
   // equal values are one constant, and Infinity minus Infinity never arises
-  if (knots.every(({ value }) => value === previous?.value)) {
-    return constantTrack(previous?.value as number);
+  if (knots.every(({ value }) => value === previous.value)) {
+    return constantTrack(previous.value);
   }
   for (const here of knots.slice(1)) {
-    if (previous && !(here.along - previous.along >= 1e-9 * length)) {
+    if (!(here.along - previous.along >= 1e-9 * length)) {
       const expected = `a place of its own, but "${previous.station}" lies there too`;
       issues.push(issueOf(`${path}.${here.station}`, here.value, expected));
       return undefined;

@@ -4,6 +4,7 @@
  * @module marker-depth/card
  */
 import type { Edge } from "./edges.js";
+import { elementAt } from "./element-at.js";
 import { fixed, INCHES, MILLIMETRES, type Unit } from "./length-text.js";
 import { holeName, stationName, visible } from "./plain-words.js";
 import type { Remedy } from "./remedies.js";
@@ -124,18 +125,19 @@ function settingLines(
   unit: Unit,
 ): string[] {
   const { depth, min, max, travels, holes: served } = setting;
-  const least = holes[setting.minHole];
-  const most = holes[setting.maxHole];
+  const least = elementAt(holes, setting.minHole);
+  const most = elementAt(holes, setting.maxHole);
   const who = served.length === holes.length ? "every hole" : fretsOf(served, holes);
   const text = (length: number, lead: number) =>
     `${unit.between(length, min + lead, max + lead)} ${unit.short}`;
+  const travelText = (t: StopSetting["travels"][number]) => text(t.travel, t.lead);
   const travel =
     travels.length === 1
-      ? `${text(travels[0]?.travel ?? depth, travels[0]?.lead ?? 0)} of travel from the point's touch`
-      : travels.map((t) => `${text(t.travel, t.lead)} for ${fretsOf(t.holes, holes)}`).join("; ");
+      ? `${travelText(elementAt(travels, 0))} of travel from the point's touch`
+      : travels.map((t) => `${travelText(t)} for ${fretsOf(t.holes, holes)}`).join("; ");
   return [
     `${name}, for ${who}: ${travel}. Rim depth ${text(depth, 0)}.`,
-    `  Rim depths from ${unit.least(min)} to ${unit.most(max)} would do: ${nameOf(least)} sets the least (the radius takes most there), ${nameOf(most)} the most (${MAX_RULES[most?.window.maxBy ?? "web"]}).`,
+    `  Rim depths from ${unit.least(min)} to ${unit.most(max)} would do: ${holeName(least)} sets the least (the radius takes most there), ${holeName(most)} the most (${MAX_RULES[most.window.maxBy]}).`,
   ];
 }
 
@@ -205,11 +207,13 @@ function placeWords({ fret, side, station }: Finding): string {
 
 /** The changes that cure every one of these findings, each at the threshold that goes farthest. */
 function curesOfAll(alike: readonly Finding[]): Remedy[] {
-  const [first, ...rest] = alike.map(({ remedies }) => remedies ?? []);
-  return (first ?? []).flatMap((remedy) => {
-    const same = rest.map((remedies) => remedies.find(({ change }) => change === remedy.change));
-    if (same.some((other) => other === undefined)) return [];
-    const thresholds = [remedy, ...same].map((other) => other?.to ?? remedy.to);
+  const lists = alike.map(({ remedies }) => remedies ?? []);
+  return elementAt(lists, 0).flatMap((remedy) => {
+    const same = lists.flatMap(
+      (remedies) => remedies.find(({ change }) => change === remedy.change) ?? [],
+    );
+    if (same.length < lists.length) return [];
+    const thresholds = same.map((other) => other.to);
     const to = remedy.to > remedy.from ? Math.max(...thresholds) : Math.min(...thresholds);
     return [{ ...remedy, to }];
   });
@@ -320,12 +324,8 @@ function cautionLines({ cautions }: Report): string[] {
   return ["CAUTIONS", ...cautions.flatMap((caution) => wrapped(`- ${caution}`, "  ", "    "))];
 }
 
-function nameOf(hole: Hole | undefined): string {
-  return hole === undefined ? "no hole" : holeName(hole);
-}
-
 function fretsOf(indices: readonly number[], holes: readonly Hole[]): string {
-  const frets = [...new Set(indices.map((i) => holes[i]?.fret))].map(String);
+  const frets = [...new Set(indices.map((i) => elementAt(holes, i).fret))].map(String);
   return `${frets.length === 1 ? "fret" : "frets"} ${joined(frets)}`;
 }
 
@@ -340,7 +340,7 @@ function letter(i: number): string {
 
 /** A table; one that is too wide goes on below itself, its first columns repeated. */
 function table(rows: readonly (readonly string[])[], repeated = 0): string[] {
-  const columns = (rows[0] ?? []).map((_, c) => columnOf(rows.map((row) => row[c] ?? "")));
+  const columns = elementAt(rows, 0).map((_, c) => columnOf(rows.map((row) => elementAt(row, c))));
   const first = columns.slice(0, repeated);
   const blocks: string[][][] = [];
   let block = [...first];
@@ -365,7 +365,7 @@ function columnOf(cells: readonly string[]): string[] {
 }
 
 function widthOf(columns: readonly (readonly string[])[]): number {
-  return columns.reduce((sum, [cell]) => sum + 2 + (cell?.length ?? 0), 0);
+  return columns.reduce((sum, column) => sum + 2 + elementAt(column, 0).length, 0);
 }
 
 /** A text cut into lines at its spaces. */

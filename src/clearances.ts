@@ -1,5 +1,6 @@
 /** How far a marker stays clear of its fret slots, of the board's edge and of its neighbours. Lengths in mm. */
 import type { Board } from "./board.js";
+import { elementAt } from "./element-at.js";
 import type { Marker } from "./markers.js";
 import {
   distanceToLine,
@@ -9,7 +10,7 @@ import {
   type Polygon,
 } from "./polygon.js";
 import { endsOf, lineAt } from "./slot-ends.js";
-import { breaksWithin, knot, slopeAt, valueAt } from "./track.js";
+import { breaksWithin, slopeAt, valueAt } from "./track.js";
 
 /** From the marker's rim to the nearer of the slots on either side of it; negative where it cuts one. */
 export function slotGap(board: Board, marker: Marker): number {
@@ -74,7 +75,9 @@ function distanceToKnottedSide(
     along,
     offset: valueAt(board.width, along) / 2,
   }));
-  const distances = side.slice(1).map((end, i) => distanceToSegment(point, side[i] ?? end, end));
+  const distances = side
+    .slice(1)
+    .map((end, i) => distanceToSegment(point, elementAt(side, i), end));
   return Math.min(...distances);
 }
 
@@ -94,7 +97,7 @@ export function overlaps(markers: readonly Marker[]): Overlap[] {
   const found: Overlap[] = [];
   markers.forEach((marker, i) => {
     for (let j = i + 1; markers[j]?.fret === marker.fret; j++) {
-      const other = knot(markers, j);
+      const other = elementAt(markers, j);
       const distance = distanceBetween(marker, other);
       const touching = (marker.diameter + other.diameter) / 2;
       if (distance < touching) found.push({ fret: marker.fret, hole: j, distance, touching });

@@ -1,5 +1,6 @@
 /** Everything that is computed of a neck, before it is judged. */
 import { type Edge, edgesOf } from "./edges.js";
+import { elementAt } from "./element-at.js";
 import type { Marker } from "./markers.js";
 import type { Neck } from "./neck.js";
 import { type SideDot, sideDotsOf } from "./side-dots.js";
@@ -41,7 +42,7 @@ export function examine(neck: Neck): Examined {
 /** Each hole with its window. */
 export function checkedHoles({ spec, markers, bounds }: Neck): CheckedHole[] {
   return markers.map((marker, i) => {
-    const worst = bounds[i] as Bounds;
+    const worst = elementAt(bounds, i);
     return { marker, bounds: worst, window: windowOf(worst, marker.group.fill.keep, spec) };
   });
 }

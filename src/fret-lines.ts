@@ -1,7 +1,7 @@
 /** Where each fret lies on the board. Lengths in mm. */
+import { elementAt } from "./element-at.js";
 import type { ScaleSpec } from "./spec.js";
 import { shareAt } from "./temperament.js";
-import { knot } from "./track.js";
 
 /** A straight line across the board: where it meets the centre line and either edge, all as `along`. */
 export interface FretLine {
@@ -42,12 +42,15 @@ function fannedLines(
       const treble = nutBass - skew + scale.treble * shareAt(n);
       return { bass, treble, along: centreOf(bass, treble, slots, widthAt) };
     });
-    const nut = knot(
+    const nut = elementAt(
       lines.map(({ along }) => along),
       0,
     );
     const moved = lines.map(({ along }) => along - nut);
-    const change = Math.max(...moved.map((s, n) => Math.abs(s - knot(slots, n))), Math.abs(nut));
+    const change = Math.max(
+      ...moved.map((s, n) => Math.abs(s - elementAt(slots, n))),
+      Math.abs(nut),
+    );
     if (!Number.isFinite(change)) return undefined;
     if (change <= 1e-13 * mean)
       return lines.map((line, n) => (n === 0 ? { ...line, along: 0 } : line));

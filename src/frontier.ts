@@ -1,4 +1,5 @@
 /** Where one axis of a sweep starts or stops to work, for each combination of the others. */
+import { elementAt } from "./element-at.js";
 import { DesignError, issueOf } from "./errors.js";
 import { checkedHoles, stopsOf } from "./examine.js";
 import { sizeOf } from "./grid.js";
@@ -53,7 +54,7 @@ export function frontier(sweep: Sweep, axis: SweepPath): FrontierRow[] {
   const stride = sizeOf(shape.slice(at + 1));
   const count = chosen.values.length;
   const order = chosen.values.map((_, k) => k);
-  order.sort((a, b) => (chosen.values[a] as number) - (chosen.values[b] as number));
+  order.sort((a, b) => elementAt(chosen.values, a) - elementAt(chosen.values, b));
   const rows: FrontierRow[] = [];
   for (let i = 0; i < sweep.size; i++) {
     // the combinations of the others are those where the axis has its first value
@@ -70,18 +71,18 @@ function rowFrom(
   order: readonly number[],
 ): FrontierRow {
   const rowOf = (k: number) => first + k * stride;
-  const works = (k: number) => (sweep.settings[rowOf(k)] as number) === 1;
-  const values = sweep.axes[at]?.values ?? [];
+  const works = (k: number) => sweep.settings[rowOf(k)] === 1;
+  const values = elementAt(sweep.axes, at).values;
   const others = sweep.valuesAt(first);
   const named = sweep.axes.flatMap(({ path }, axis) => (axis === at ? [] : [[path, others[axis]]]));
   const edge = (turned: readonly number[]) => {
     const place = turned.findIndex(works);
     if (place < 0) return null;
-    const passes = values[turned[place] as number] as number;
+    const passes = elementAt(values, elementAt(turned, place));
     const before = turned[place - 1];
     if (before === undefined) return passes;
     const tried = (value: number) => isCommon(sweep, at, others, value);
-    return halved(values[before] as number, passes, tried);
+    return halved(elementAt(values, before), passes, tried);
   };
   return {
     others: Object.fromEntries(named),

@@ -1,11 +1,12 @@
 /** Where the markers lie between the frets. Lengths in mm; `offset` bass negative, treble positive. */
 import type { Frame } from "./board.js";
+import { elementAt } from "./element-at.js";
 import { type DesignIssue, issueOf, refused } from "./errors.js";
 import { outlineOf } from "./pockets.js";
 import { crossingOf, type Point, type Polygon } from "./polygon.js";
 import { endsOf, type Half, leanOf, lineAt } from "./slot-ends.js";
 import type { GroupSpec } from "./spec.js";
-import { knot, valueAt } from "./track.js";
+import { valueAt } from "./track.js";
 
 /** Which part of the board a marker lies on. */
 export type Side = "bass" | "centre" | "treble";
@@ -166,5 +167,5 @@ function sideways(offset: number, half?: Half): number {
 /** How far a line midway between two slots moves along the board per mm across it; 0 for square frets. */
 export function leanBetween(board: Frame, fret: number): number {
   const leans = [fret - 1, fret].map((n) => leanOf(endsOf(board, lineAt(board, n))));
-  return (knot(leans, 0) + knot(leans, 1)) / 2;
+  return (elementAt(leans, 0) + elementAt(leans, 1)) / 2;
 }

@@ -1,3 +1,5 @@
+import { elementAt } from "./element-at.js";
+
 /**
  * The known name nearest to a misspelt one, or undefined where none is near.
  * Nearness is the count of single-letter edits (Levenshtein), at most a third of the name.
@@ -21,10 +23,10 @@ function editDistance(a: string, b: string): number {
   for (let i = 1; i <= a.length; i++) {
     const next = [i];
     for (let j = 1; j <= b.length; j++) {
-      const swap = (row[j - 1] as number) + (a[i - 1] === b[j - 1] ? 0 : 1);
-      next.push(Math.min(swap, (row[j] as number) + 1, (next[j - 1] as number) + 1));
+      const swap = elementAt(row, j - 1) + (a[i - 1] === b[j - 1] ? 0 : 1);
+      next.push(Math.min(swap, elementAt(row, j) + 1, elementAt(next, j - 1) + 1));
     }
     row = next;
   }
-  return row[b.length] as number;
+  return elementAt(row, b.length);
 }

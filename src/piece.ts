@@ -1,8 +1,9 @@
 /** A stretch of the finished surface without a knot, on which crown and radius are linear. Lengths in mm. */
 import type { Surface } from "./board.js";
+import { elementAt } from "./element-at.js";
 import type { Point } from "./polygon.js";
 import { rootOf, sag } from "./sagitta.js";
-import { breaksWithin, knot, pieceAt, pieceBefore, type Track, valueOnPiece } from "./track.js";
+import { breaksWithin, pieceAt, pieceBefore, type Track, valueOnPiece } from "./track.js";
 
 /** The stretch from `from` to `to`: pieces `c` and `r` of the crown's and the radius's tracks. */
 export interface Piece {
@@ -19,7 +20,7 @@ export function piecesOf(surface: Surface, from: number, to: number): Piece[] {
   const breaks = [...breaksWithin(crown, from, to), ...breaksWithin(radius, from, to)];
   const ends = [from, ...breaks.sort((a, b) => a - b), to];
   return ends.slice(1).map((end, i) => {
-    const start = knot(ends, i);
+    const start = elementAt(ends, i);
     // the first may have no length: then it is the end of the piece before
     const within = (track: Track) =>
       i === 0 ? pieceBefore(track, end) : pieceAt(track, (start + end) / 2);
@@ -36,11 +37,11 @@ export function radiusOf({ surface, r }: Piece, along: number): number {
 }
 
 export function crownSlopeOf({ surface, c }: Piece): number {
-  return knot(surface.crown.slope, c);
+  return elementAt(surface.crown.slope, c);
 }
 
 export function radiusSlopeOf({ surface, r }: Piece): number {
-  return knot(surface.radius.slope, r);
+  return elementAt(surface.radius.slope, r);
 }
 
 /** Removal at a point of the piece, or of the piece drawn on beyond its ends. */

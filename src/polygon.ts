@@ -1,4 +1,5 @@
 /** Convex polygons on the flat top: corners in order, as along and offset in turn. Lengths in mm. */
+import { elementAt } from "./element-at.js";
 
 /** A point on the flat top. */
 export interface Point {
@@ -60,7 +61,7 @@ function turn(a: Point, b: Point, c: Point): number {
 
 /** Area enclosed. */
 export function areaOf(polygon: Polygon): number {
-  const first = polygon[0] as Point;
+  const first = elementAt(polygon, 0);
   const fan = polygon.map((point, i) => turn(first, point, polygon[i + 1] ?? point));
   return Math.abs(fan.reduce((sum, area) => sum + area, 0)) / 2;
 }
@@ -98,7 +99,7 @@ export function distanceToSegment(point: Point, a: Point, b: Point): number {
 
 /** Distance from a point to a convex polygon; negative within it. */
 export function gapToPolygon(point: Point, polygon: Polygon): number {
-  const sides = polygon.map((a, i) => [a, polygon[(i + 1) % polygon.length] ?? a] as const);
+  const sides = polygon.map((a, i) => [a, elementAt(polygon, (i + 1) % polygon.length)] as const);
   const turns = sides.map(([a, b]) => distanceToLine(point, a, b));
   const within = turns.every((d) => d > 0) || turns.every((d) => d < 0);
   const nearest = Math.min(...sides.map(([a, b]) => distanceToSegment(point, a, b)));

@@ -3,17 +3,18 @@
  * top. The bounds over a hole's ground are on the safe side whatever the slopes.
  */
 import type { Surface } from "./board.js";
+import { elementAt } from "./element-at.js";
 import type { Footprint } from "./footprint.js";
 import { greatestOnPiece } from "./greatest-removal.js";
 import { leastOnPiece } from "./least-removal.js";
 import { piecesOf } from "./piece.js";
 import { sag } from "./sagitta.js";
-import { isConstant, knot, pieceAt, valueAt, valueOnPiece } from "./track.js";
+import { isConstant, pieceAt, valueAt, valueOnPiece } from "./track.js";
 
 /** Removal at a point; `Infinity` where the surface does not reach it. */
 export function removalOn({ crown, radius }: Surface, along: number, offset: number): number {
   const i = pieceAt(radius, along);
-  const h = sag(valueOnPiece(radius, i, along), offset, knot(radius.slope, i));
+  const h = sag(valueOnPiece(radius, i, along), offset, elementAt(radius.slope, i));
   return valueAt(crown, along) + h;
 }
 

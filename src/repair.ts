@@ -1,5 +1,6 @@
 /** A hole off its mark: filled, and drilled again on the mark with a bit that swallows the old hole. Lengths in mm. */
 import type { Design } from "./design.js";
+import { elementAt } from "./element-at.js";
 import { DesignError, type DesignIssue, issueOf } from "./errors.js";
 import { type Examined, examine, settingDepths } from "./examine.js";
 import { type FindingFacts, findingsOf } from "./findings.js";
@@ -86,9 +87,9 @@ export function repairHole(design: Design, hole: StrayHole, rack: readonly numbe
   const stray = readStray(neck, hole, issues);
   if (bits === undefined || stray === undefined || issues.length > 0) throw new DesignError(issues);
   const { index, error } = stray;
-  const least = (neck.markers[index] as Marker).diameter + 2 * error;
+  const { fret, side, diameter: was } = elementAt(neck.markers, index);
+  const least = was + 2 * error;
   const depth = depthInUse(examine(neck), index);
-  const { fret, side } = neck.markers[index] as Marker;
   const again = { fret, side, index };
   const ruledOut: RuledOut[] = [];
   for (const diameter of bits) {
@@ -98,15 +99,16 @@ export function repairHole(design: Design, hole: StrayHole, rack: readonly numbe
       continue;
     }
     const redrilled = withHole(neck, index, diameter, depth);
-    const findings = redrilled && findingsAbout(redrilled, index);
-    if (redrilled && findings?.length === 0) {
+    if (redrilled === undefined) {
+      const why = ["The finished surface does not reach so far from the centre line."];
+      ruledOut.push({ diameter, why, findings: [] });
+      continue;
+    }
+    const findings = findingsAbout(redrilled, index);
+    if (findings.length === 0) {
       return { hole: again, least, diameter, report: reportOn(redrilled), ruledOut };
     }
-    const told = findings ?? [];
-    const why = findings
-      ? told.map(({ message }) => message)
-      : ["The finished surface does not reach so far from the centre line."];
-    ruledOut.push({ diameter, why, findings: told });
+    ruledOut.push({ diameter, why: findings.map(({ message }) => message), findings });
   }
   return { hole: again, least, diameter: null, report: null, ruledOut };
 }
@@ -122,7 +124,7 @@ function withHole(
     if (i !== index) return marker;
     return { ...marker, diameter, group: { ...marker.group, diameter, depth } };
   });
-  const worst = boundsOf(neck.board, neck.spec, markers[index] as Marker);
+  const worst = boundsOf(neck.board, neck.spec, elementAt(markers, index));
   if (!(worst.removal < Infinity)) return undefined;
   return { ...neck, markers, bounds: neck.bounds.map((was, i) => (i === index ? worst : was)) };
 }
@@ -130,7 +132,7 @@ function withHole(
 /** What the check finds of the hole itself, and of its meeting another. */
 function findingsAbout(neck: Neck, index: number): Finding[] {
   const examined = examine(neck);
-  const fret = neck.markers[index]?.fret;
+  const fret = elementAt(neck.markers, index).fret;
   const isAbout = ({ hole, code, fret: at }: FindingFacts) =>
     hole === index || (code === "dots-overlap" && at === fret);
   return findingsOf(examined)
@@ -140,7 +142,7 @@ function findingsAbout(neck: Neck, index: number): Finding[] {
 
 /** The planned depth, or that of the setting that serves the hole. */
 function depthInUse(examined: Examined, index: number): number | undefined {
-  return examined.neck.markers[index]?.group.depth ?? settingDepths(examined)[index];
+  return elementAt(examined.neck.markers, index).group.depth ?? settingDepths(examined)[index];
 }
 
 function readRack(rack: unknown, issues: DesignIssue[]): number[] | undefined {
@@ -169,7 +171,8 @@ function readStray(neck: Neck, hole: unknown, issues: DesignIssue[]) {
   const [index] = found;
   if (index === undefined) issues.push(issueOf("hole", hole, "a hole that the design has"));
   else if (found.length > 1) issues.push(issueOf("hole.side", side, `which hole at fret ${fret}`));
-  else if (neck.markers[index]?.outline) issues.push(issueOf("hole", hole, "a dot, not a pocket"));
+  else if (elementAt(neck.markers, index).outline)
+    issues.push(issueOf("hole", hole, "a dot, not a pocket"));
   else return { index, error };
   return undefined;
 }

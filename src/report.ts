@@ -2,6 +2,7 @@
 import { cautionsFor } from "./cautions.js";
 import type { Channel, Design } from "./design.js";
 import type { Edge } from "./edges.js";
+import { elementAt } from "./element-at.js";
 import { type CheckedHole, type Examined, examine, settingDepths } from "./examine.js";
 import { type FindingFacts, findingsOf } from "./findings.js";
 import type { Marker, Side } from "./markers.js";
@@ -121,7 +122,9 @@ export function reportOn(neck: Neck): Report {
   const examined = examine(neck);
   const { holes, edges, stops, slots } = examined;
   const findings = findingsOf(examined);
-  const depths = settingDepths(examined).map((depth, i) => depth ?? holes[i]?.marker.group.depth);
+  const depths = settingDepths(examined).map(
+    (depth, i) => depth ?? elementAt(holes, i).marker.group.depth,
+  );
   const pour = pourOf(spec, neck.markers, depths);
   const report: Writable<Report> = {
     ok: findings.every(({ severity }) => severity !== "error"),
@@ -213,6 +216,6 @@ function removalsOf({ nominal }: Neck["board"], marker: Marker): Hole["removal"]
 function commonOf(common: Common | null, holes: readonly CheckedHole[]): Report["stops"]["common"] {
   if (common === null) return null;
   const { min, max, minHole, maxHole } = common;
-  const maxBy = holes[maxHole]?.window.maxBy ?? "web";
+  const maxBy = elementAt(holes, maxHole).window.maxBy;
   return { min, max, minBy: "keep", maxBy, minHole, maxHole };
 }

@@ -1,5 +1,6 @@
 /** Where the nut and the fret slots meet the edges and the centre line. Lengths in mm. */
 import type { Frame } from "./board.js";
+import { elementAt } from "./element-at.js";
 import type { FretLine } from "./fret-lines.js";
 import type { Point } from "./polygon.js";
 import { valueAt } from "./track.js";
@@ -25,5 +26,5 @@ export function leanOf({ bass, treble }: { readonly bass: Point; readonly treble
 
 /** The nut (0) or a fret. */
 export function lineAt(board: Frame, fret: number): FretLine {
-  return board.slots[fret] as FretLine;
+  return elementAt(board.slots, fret);
 }

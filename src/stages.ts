@@ -8,6 +8,7 @@ import {
   type Surfaces,
 } from "./board.js";
 import type { Design } from "./design.js";
+import { elementAt } from "./element-at.js";
 import type { DesignIssue } from "./errors.js";
 import type { Footprint } from "./footprint.js";
 import { type Kept, type KeptRows, keep, keepRows, type Shape } from "./grid.js";
@@ -16,7 +17,6 @@ import { type Part, partOf, withNumber } from "./paths.js";
 import { readSpec } from "./read/design.js";
 import { greatestRemoval } from "./removal.js";
 import type { Spec } from "./spec.js";
-import { knot } from "./track.js";
 import { deepestFlush, deepestOverWood, footprintOf, leastDepth } from "./windows.js";
 
 /** A bound of every hole, the one that governs, and the first hole that sets it (−1 where there is no hole). */
@@ -106,8 +106,8 @@ function specWith(
 ): Spec | undefined {
   const stated = axes.reduce((now, { path, values }, axis) => {
     // axes of other parts stand at their first value: the design itself may leave them open
-    const digit = chosen.includes(axis) ? (digits[axis] as number) : 0;
-    return withNumber(now, path, values[digit] as number);
+    const digit = chosen.includes(axis) ? elementAt(digits, axis) : 0;
+    return withNumber(now, path, elementAt(values, digit));
   }, design);
   const issues: DesignIssue[] = [];
   const spec = readSpec(stated, issues);
@@ -185,7 +185,9 @@ function keepExtreme<Source>(
     if (ground === undefined || source === undefined || spec === undefined) return undefined;
     const each: number[] = [];
     for (let i = 0; i < ground.markers.length; i++) {
-      each.push(boundOf(source, spec, knot(ground.markers, i), knot(ground.footprints, i)));
+      each.push(
+        boundOf(source, spec, elementAt(ground.markers, i), elementAt(ground.footprints, i)),
+      );
     }
     const extreme = governingOf(each, sign);
     // a hole that the finished surface does not reach cannot be read
@@ -201,7 +203,7 @@ function leastDepthOf(source: Surfaces, spec: Spec, marker: Marker, footprint: F
 function governingOf(each: readonly number[], sign: 1 | -1): Extreme {
   let hole = each.length > 0 ? 0 : -1;
   for (let i = 1; i < each.length; i++) {
-    if (sign * knot(each, i) > sign * knot(each, hole)) hole = i;
+    if (sign * elementAt(each, i) > sign * elementAt(each, hole)) hole = i;
   }
   return { each, value: each[hole] ?? Number.POSITIVE_INFINITY, hole };
 }

@@ -1,5 +1,6 @@
 /** The fewest depth-stop settings that suit all holes. Depths in mm. */
 
+import { elementAt } from "./element-at.js";
 import { isArray, refused, touched } from "./errors.js";
 
 /** A window as a stop setting sees it: depths of the rim, and how far the bit leads it. */
@@ -93,13 +94,18 @@ function commonWindow(windows: readonly StopWindow[], holes: readonly number[]):
 }
 
 function governing(windows: readonly StopWindow[], holes: readonly number[]): Common {
-  let minHole = holes[0] as number;
+  let minHole = elementAt(holes, 0);
   let maxHole = minHole;
   for (const i of holes) {
-    if (at(windows, i).min > at(windows, minHole).min) minHole = i;
-    if (at(windows, i).max < at(windows, maxHole).max) maxHole = i;
+    if (elementAt(windows, i).min > elementAt(windows, minHole).min) minHole = i;
+    if (elementAt(windows, i).max < elementAt(windows, maxHole).max) maxHole = i;
   }
-  return { min: at(windows, minHole).min, max: at(windows, maxHole).max, minHole, maxHole };
+  return {
+    min: elementAt(windows, minHole).min,
+    max: elementAt(windows, maxHole).max,
+    minHole,
+    maxHole,
+  };
 }
 
 /**
@@ -108,9 +114,11 @@ function governing(windows: readonly StopWindow[], holes: readonly number[]): Co
  * inside its window, which leaves every group more room.
  */
 function fewestGroups(windows: readonly StopWindow[]): number[][] {
-  const holes = windows.map((_, i) => i).filter((i) => at(windows, i).min <= at(windows, i).max);
-  const mins = holes.map((i) => at(windows, i).min);
-  const maxs = holes.map((i) => at(windows, i).max);
+  const holes = windows
+    .map((_, i) => i)
+    .filter((i) => elementAt(windows, i).min <= elementAt(windows, i).max);
+  const mins = holes.map((i) => elementAt(windows, i).min);
+  const maxs = holes.map((i) => elementAt(windows, i).max);
   const columns = { mins, maxs, caps: maxs };
   const stabs: number[] = [];
   for (let stab = nextStab(columns, -Infinity); stab < Infinity; ) {
@@ -118,7 +126,7 @@ function fewestGroups(windows: readonly StopWindow[]): number[][] {
     stab = nextStab(columns, stab);
   }
   const groups: number[][] = stabs.map(() => []);
-  for (const i of holes) (groups[deepestInside(at(windows, i), stabs)] as number[]).push(i);
+  for (const i of holes) elementAt(groups, deepestInside(elementAt(windows, i), stabs)).push(i);
   return groups;
 }
 
@@ -133,8 +141,8 @@ interface WindowColumns {
 function nextStab({ mins, maxs, caps }: WindowColumns, last: number): number {
   let stab = Infinity;
   for (let i = 0; i < mins.length; i++) {
-    const max = Math.min(maxs[i] as number, caps[i] as number);
-    if ((mins[i] as number) > last && max < stab) stab = max;
+    const max = Math.min(elementAt(maxs, i), elementAt(caps, i));
+    if (elementAt(mins, i) > last && max < stab) stab = max;
   }
   return stab;
 }
@@ -143,7 +151,7 @@ function nextStab({ mins, maxs, caps }: WindowColumns, last: number): number {
 export function settingsNeeded(columns: WindowColumns): number {
   const { mins, maxs, caps } = columns;
   for (let i = 0; i < mins.length; i++) {
-    if (!((mins[i] as number) <= Math.min(maxs[i] as number, caps[i] as number))) return 0;
+    if (!(elementAt(mins, i) <= Math.min(elementAt(maxs, i), elementAt(caps, i)))) return 0;
   }
   let count = 0;
   for (let stab = nextStab(columns, -Infinity); stab < Infinity; count++) {
@@ -164,7 +172,7 @@ function settingFor(
 ): StopSetting {
   const { min, max, minHole, maxHole } = governing(windows, holes);
   const leads = [...new Set(holes.map((i) => leadAt(windows, i)))].sort((a, b) => a - b);
-  const least = leads[0] as number;
+  const least = elementAt(leads, 0);
   const depth = onStep(min, max, least, step);
   const travels = leads.map((lead) => {
     const served = holes.filter((i) => leadAt(windows, i) === lead);
@@ -174,7 +182,7 @@ function settingFor(
 }
 
 function leadAt(windows: readonly StopWindow[], i: number): number {
-  return at(windows, i).lead ?? 0;
+  return elementAt(windows, i).lead ?? 0;
 }
 
 /** The middle of [min, max], or the depth nearest to it whose travel falls on a step, where one lies inside. */
@@ -208,8 +216,4 @@ function checkWindow(window: unknown, path: string): void {
   for (const [name, value] of Object.entries({ min, max, lead })) {
     if (!Number.isFinite(value)) throw refused(`${path}.${name}`, value, "a finite number");
   }
-}
-
-function at(windows: readonly StopWindow[], i: number): StopWindow {
-  return windows[i] as StopWindow;
 }

@@ -3,6 +3,7 @@
  * once for the numbers that it hangs on, by the same functions as the check of one design.
  */
 import type { Design } from "./design.js";
+import { elementAt } from "./element-at.js";
 import { DesignError, type DesignIssue, issueOf, refused, touched } from "./errors.js";
 import { advanceRow, digitsOf, type Shape, sizeOf } from "./grid.js";
 import { nearestName } from "./nearest-name.js";
@@ -104,7 +105,9 @@ export function sweep(design: Design, axes: Axes, options: SweepOptions = {}): S
     if (!isWhole(i, 0, size - 1)) {
       throw refused("i", i, `a whole number from 0 to ${size - 1}`);
     }
-    return digitsOf(shape, from + i).map((digit, axis) => list[axis]?.values[digit] as number);
+    return digitsOf(shape, from + i).map((digit, axis) =>
+      elementAt(elementAt(list, axis).values, digit),
+    );
   };
   const at = (i: number) => designWith(design, list, valuesAt(i));
   const report = (i: number) => checkDesign(at(i));
@@ -119,7 +122,7 @@ export function designWith(
   values: readonly number[],
 ): Design {
   return axes.reduce(
-    (now, { path }, axis) => withNumber(now, path, values[axis] as number),
+    (now, { path }, axis) => withNumber(now, path, elementAt(values, axis)),
     design,
   );
 }
@@ -232,7 +235,7 @@ function readAxes(design: Design, axes: unknown): Axis[] {
 
 function checkValues(design: Design, axes: readonly Axis[], issues: DesignIssue[]): void {
   const first = touched("design", design, () => {
-    const values = axes.map((axis) => axis.values[0] as number);
+    const values = axes.map((axis) => elementAt(axis.values, 0));
     return designWith(design, axes, values);
   });
   readSpec(first, issues);

@@ -2,6 +2,8 @@
  * A track: a profile made ready for arithmetic, a piecewise-linear function of `along`.
  * `slope[i]` holds from knot i to the next one; the first and last pieces extend outward.
  */
+import { elementAt } from "./element-at.js";
+
 export interface Track {
   readonly at: readonly number[];
   readonly value: readonly number[];
@@ -12,9 +14,11 @@ export interface Track {
 export function trackThrough(at: readonly number[], value: readonly number[]): Track {
   const slope: number[] = [];
   for (let i = 0; i + 1 < at.length; i++) {
-    slope.push((knot(value, i + 1) - knot(value, i)) / (knot(at, i + 1) - knot(at, i)));
+    slope.push(
+      (elementAt(value, i + 1) - elementAt(value, i)) / (elementAt(at, i + 1) - elementAt(at, i)),
+    );
   }
-  slope.push(slope.length > 0 ? knot(slope, slope.length - 1) : 0);
+  slope.push(slope.length > 0 ? elementAt(slope, slope.length - 1) : 0);
   return { at, value, slope };
 }
 
@@ -32,19 +36,19 @@ export function isConstant({ at }: Track): boolean {
 export function pieceAt(track: Track, along: number): number {
   const { at } = track;
   let i = at.length - 1;
-  while (i > 0 && !(knot(at, i) <= along)) i--;
+  while (i > 0 && !(elementAt(at, i) <= along)) i--;
   return i;
 }
 
 /** Index of the piece that ends at `along`, or holds it. */
 export function pieceBefore(track: Track, along: number): number {
   const i = pieceAt(track, along);
-  return i > 0 && knot(track.at, i) === along ? i - 1 : i;
+  return i > 0 && elementAt(track.at, i) === along ? i - 1 : i;
 }
 
 /** Value of piece `i`, extended to any `along`. */
 export function valueOnPiece(track: Track, i: number, along: number): number {
-  return knot(track.value, i) + knot(track.slope, i) * (along - knot(track.at, i));
+  return elementAt(track.value, i) + elementAt(track.slope, i) * (along - elementAt(track.at, i));
 }
 
 /** Value at `along`. */
@@ -54,15 +58,15 @@ export function valueAt(track: Track, along: number): number {
 
 /** Slope of the piece that holds `along`. */
 export function slopeAt(track: Track, along: number): number {
-  return knot(track.slope, pieceAt(track, along));
+  return elementAt(track.slope, pieceAt(track, along));
 }
 
 /** Least value over [from, to]: at one of the ends or a knot between. */
 export function leastOver(track: Track, from: number, to: number): number {
   let least = Math.min(valueAt(track, from), valueAt(track, to));
   for (let i = 0; i < track.at.length; i++) {
-    const s = knot(track.at, i);
-    if (from < s && s < to) least = Math.min(least, knot(track.value, i));
+    const s = elementAt(track.at, i);
+    if (from < s && s < to) least = Math.min(least, elementAt(track.value, i));
   }
   return least;
 }
@@ -86,26 +90,21 @@ export function scaled(track: Track, factor: number): Track {
 
 /** The greater of the track and zero, with a knot wherever it meets zero. */
 export function flooredAtZero(track: Track): Track {
-  if (track.at.length === 1) return constantTrack(Math.max(0, knot(track.value, 0)));
+  if (track.at.length === 1) return constantTrack(Math.max(0, elementAt(track.value, 0)));
   const at = [...track.at];
   for (let i = 0; i < track.at.length; i++) {
-    const zero = knot(track.at, i) - knot(track.value, i) / knot(track.slope, i);
+    const zero = elementAt(track.at, i) - elementAt(track.value, i) / elementAt(track.slope, i);
     if (Number.isFinite(zero)) at.push(zero);
   }
   at.sort((a, b) => a - b);
-  const rising = at.filter((s, i) => i === 0 || s > knot(at, i - 1));
+  const rising = at.filter((s, i) => i === 0 || s > elementAt(at, i - 1));
   // a knot more on either side, so that a piece which is zero there extends as zero
-  const first = knot(rising, 0);
-  const last = knot(rising, rising.length - 1);
+  const first = elementAt(rising, 0);
+  const last = elementAt(rising, rising.length - 1);
   const span = last - first;
   const knots = [first - span, ...rising, last + span];
   return trackThrough(
     knots,
     knots.map((s) => Math.max(0, valueAt(track, s))),
   );
-}
-
-/** An element that the caller knows to exist. */
-export function knot<T>(values: readonly T[], i: number): T {
-  return values[i] as T;
 }

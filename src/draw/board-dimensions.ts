@@ -1,4 +1,5 @@
 /** Dimensions and words on a board seen from above. */
+import { elementAt } from "../element-at.js";
 import type { Hole, Report } from "../report.js";
 import { type BoardPaper, ringReach } from "./board-paper.js";
 import { upward } from "./dimensions.js";
@@ -37,7 +38,7 @@ function placeWords(group: readonly Hole[], { fret, along }: Hole): string {
     .map((aside) => {
       const which = group.filter((hole) => figure(Math.abs(hole.offset)) === aside);
       const both = new Set(which.map((hole) => Math.sign(hole.offset))).size > 1;
-      return `${both ? "±" : (which[0]?.offset ?? 0) < 0 ? "bass" : "treble"} ${aside}`;
+      return `${both ? "±" : elementAt(which, 0).offset < 0 ? "bass" : "treble"} ${aside}`;
     });
   return [`fret ${fret}: ${figure(along)}`, ...sides].join(", ");
 }

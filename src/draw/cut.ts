@@ -3,6 +3,7 @@
  * `offset` bass negative. Lengths in mm of the board, without tolerances.
  */
 import { leadBeyond } from "../bits.js";
+import { elementAt } from "../element-at.js";
 import { clipped } from "../polygon.js";
 import type { Hole, Report } from "../report.js";
 import { sag } from "../sagitta.js";
@@ -117,7 +118,7 @@ export function woodTop(cut: Cut): Place[] {
     cut.holes.flatMap(({ from, to }) => [from, to]),
   );
   return walls.slice(1).flatMap((end, i) => {
-    const start = walls[i] ?? end;
+    const start = elementAt(walls, i);
     const middle = (start + end) / 2;
     const over = cut.holes.filter(({ from, to }) => from < middle && middle < to);
     return samplesBetween(cut, start, end).map((offset): Place => {
@@ -166,11 +167,11 @@ export function filling(cut: Cut, { hole, from, to, depth, floor }: CutHole): Pl
   // a solid dot ends at the rim; what is poured runs down into the point's hole
   const bottoms = offsets.map((offset, i) => {
     const bottom = fill.kind === "solid" ? depth : floor(offset);
-    return Math.max(tops[i] ?? bottom, Math.min(bottom, undersideAt(cut, offset)));
+    return Math.max(elementAt(tops, i), Math.min(bottom, undersideAt(cut, offset)));
   });
-  if (offsets.every((_, i) => (bottoms[i] ?? 0) <= (tops[i] ?? 0))) return undefined;
-  const top = offsets.map((offset, i): Place => [offset, tops[i] ?? 0]);
-  const bottom = offsets.map((offset, i): Place => [offset, bottoms[i] ?? 0]);
+  if (offsets.every((_, i) => elementAt(bottoms, i) <= elementAt(tops, i))) return undefined;
+  const top = offsets.map((offset, i): Place => [offset, elementAt(tops, i)]);
+  const bottom = offsets.map((offset, i): Place => [offset, elementAt(bottoms, i)]);
   return [...top, ...bottom.reverse()];
 }
 

@@ -3,6 +3,7 @@
  * them, the figure above the line; where there is no room, arrows come from outside and the figure stands beside.
  * Lengths in mm on paper.
  */
+import { elementAt } from "../element-at.js";
 import { LETTER, widthOf } from "./lettering.js";
 import { ARROW_LENGTH, arrow, line, type Mark, type Spot, text } from "./marks.js";
 
@@ -83,7 +84,7 @@ function direction(turn: Turn, sign: number): Spot {
 
 function extensions({ from, to, at, edges }: Span, turn: Turn): Mark[] {
   return [from, to].map((end, i) => {
-    const edge = edges[i] ?? at;
+    const edge = elementAt(edges, i);
     const away = Math.sign(at - edge);
     return line("narrow", [turn([end, edge + OFF * away]), turn([end, at + PAST * away])]);
   });

@@ -2,6 +2,7 @@
  * Flags: words on a line that flies from an upright one, all to the same side, so stacked that none meets another.
  * Lengths in mm on paper.
  */
+import { elementAt } from "../element-at.js";
 import { ABOVE } from "./dimensions.js";
 import { LETTER, widthOf } from "./lettering.js";
 import { line, type Mark, type Pen, text } from "./marks.js";
@@ -25,7 +26,7 @@ export function flagMarks(flags: readonly Flag[], y: number, side: 1 | -1 = 1): 
     flags.map(({ x, words }) => ({ x: side * x, width: widthOf(words) + 2 * ABOVE })),
   );
   return flags.flatMap(({ x, foot, words, pen, name }, i) => {
-    const top = y - (rows[i] ?? 0) * ROW;
+    const top = y - elementAt(rows, i) * ROW;
     const end = x + side * (widthOf(words) + ABOVE);
     const anchor = side > 0 ? ("start" as const) : ("end" as const);
     return [

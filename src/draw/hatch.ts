@@ -1,4 +1,5 @@
 /** Hatching: parallel lines across an area. Lengths in mm on paper. */
+import { elementAt } from "../element-at.js";
 import { type Mark, type Spot, strokes } from "./marks.js";
 
 /**
@@ -26,11 +27,13 @@ function hatched(polygon: readonly Spot[], slope: 1 | -1, apart: number): [Spot,
 
 function insideParts(polygon: readonly Spot[], slope: number, height: number): [Spot, Spot][] {
   const xs = polygon
-    .flatMap((from, i) => crossing(from, polygon[(i + 1) % polygon.length] ?? from, slope, height))
+    .flatMap((from, i) =>
+      crossing(from, elementAt(polygon, (i + 1) % polygon.length), slope, height),
+    )
     .sort((a, b) => a - b);
   const parts: [Spot, Spot][] = [];
   for (let i = 0; i + 1 < xs.length; i += 2) {
-    const [x1 = 0, x2 = 0] = xs.slice(i, i + 2);
+    const [x1, x2] = [elementAt(xs, i), elementAt(xs, i + 1)];
     if (x2 - x1 > 0.05) {
       parts.push([
         [x1, slope * x1 + height],

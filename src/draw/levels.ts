@@ -3,6 +3,7 @@
  * an extension line to its figure. Where figures would meet, their lines bend and the figures move apart.
  * Lengths in mm on paper: `along` the running line, `out` from the part toward the figures.
  */
+import { elementAt } from "../element-at.js";
 import { ABOVE } from "./dimensions.js";
 import { LETTER, widthOf } from "./lettering.js";
 import { ARROW_LENGTH, arrow, circle, line, type Mark, type Spot, text } from "./marks.js";
@@ -37,7 +38,7 @@ export function levelMarks(levels: readonly Level[], running: Running): Mark[] {
   const alongs = sorted.map(({ along }) => along);
   const places = spread(alongs, APART);
   return [
-    ...sorted.flatMap((level, i) => labelMarks(level, places[i] ?? level.along, running)),
+    ...sorted.flatMap((level, i) => labelMarks(level, elementAt(places, i), running)),
     ...runningLine(alongs, running),
   ];
 }

@@ -1,4 +1,5 @@
 /** Room for labels: moved apart along a line, or stacked in rows. Lengths in mm on paper. */
+import { elementAt } from "../element-at.js";
 
 /**
  * Places at least `apart` from each other, as near to the wanted ones as can be (least squares), in the same
@@ -36,13 +37,13 @@ export function flagRows(flags: readonly Flown[]): number[] {
   const order = flags.map((_, i) => i).sort((a, b) => xOf(flags, b) - xOf(flags, a) || b - a);
   const rows = flags.map(() => 0);
   order.forEach((i, k) => {
-    const reach = xOf(flags, i) + (flags[i]?.width ?? 0);
+    const reach = xOf(flags, i) + elementAt(flags, i).width;
     const below = order.slice(0, k).filter((j) => xOf(flags, j) <= reach);
-    rows[i] = Math.max(-1, ...below.map((j) => rows[j] ?? 0)) + 1;
+    rows[i] = Math.max(-1, ...below.map((j) => elementAt(rows, j))) + 1;
   });
   return rows;
 }
 
 function xOf(flags: readonly Flown[], i: number): number {
-  return flags[i]?.x ?? 0;
+  return elementAt(flags, i).x;
 }

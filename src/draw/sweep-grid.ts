@@ -1,4 +1,5 @@
 /** The rows of a sweep laid out over two of its axes: which cell stands for which row, and what it says. */
+import { elementAt } from "../element-at.js";
 import { refused, touched } from "../errors.js";
 import { sizeOf } from "../grid.js";
 import type { SweepPath } from "../paths.js";
@@ -128,13 +129,13 @@ function heldOf(
 
 function heldAxis(axis: Axis | undefined, digit: number): HeldAxis[] {
   if (axis === undefined) return [];
-  return [{ path: axis.path, value: axis.values[digit] ?? Number.NaN, count: axis.values.length }];
+  return [{ path: axis.path, value: elementAt(axis.values, digit), count: axis.values.length }];
 }
 
 /** An axis' digits, by rising value; a single 0 where there is no axis. */
 function risingOrder(axis: Axis | undefined): number[] {
   if (axis === undefined) return [0];
-  const value = (digit: number) => axis.values[digit] ?? Number.NaN;
+  const value = (digit: number) => elementAt(axis.values, digit);
   // not by subtraction, as two values may both be Infinity
   return axis.values
     .map((_, digit) => digit)
@@ -147,7 +148,7 @@ function drawnAxis(
   order: readonly number[],
 ): DrawnAxis | undefined {
   const axis = axes[place];
-  return axis && { path: axis.path, values: order.map((k) => axis.values[k] ?? Number.NaN) };
+  return axis && { path: axis.path, values: order.map((k) => elementAt(axis.values, k)) };
 }
 
 /** The combination's number in a sweep of all of them; the last axis varies fastest. */
@@ -158,7 +159,7 @@ function indexOf(axes: readonly Axis[], digits: readonly number[]): number {
 
 function verdictAt({ size, settings, min }: Sweep, i: number): Pick<Cell, "verdict" | "settings"> {
   if (!(i >= 0 && i < size)) return { verdict: "left out", settings: 0 };
-  const count = settings[i] ?? 0;
+  const count = elementAt(settings, i);
   if (count > 0) return { verdict: count === 1 ? "one" : "several", settings: count };
   return { verdict: min[i] === Infinity ? "unread" : "none", settings: 0 };
 }

@@ -1,4 +1,5 @@
 /** Where one stop setting does, over two numbers of a design, as a picture. */
+import { elementAt } from "../element-at.js";
 import type { Sweep } from "../sweep.js";
 import { type Entry, farFrom, SAMPLE, withLegend } from "./legend.js";
 import { rectangle } from "./marks.js";
@@ -110,9 +111,11 @@ function rowWords({ x, y, cells }: SweepGrid): string[] {
 
 /** “one setting suits all holes at radius 184 to 254”. */
 function partWords(verdict: Verdict, line: readonly Cell[], { path, values }: DrawnAxis): string[] {
-  const word = (i: number) => valueWords(values[i] ?? Number.NaN);
-  const found = runs(line.length, (i) => line[i]?.verdict === verdict).map(([from, to]) => {
-    return to - from === 1 ? word(from) : `${word(from)} to ${word(to - 1)}`;
-  });
+  const word = (i: number) => valueWords(elementAt(values, i));
+  const found = runs(line.length, (i) => elementAt(line, i).verdict === verdict).map(
+    ([from, to]) => {
+      return to - from === 1 ? word(from) : `${word(from)} to ${word(to - 1)}`;
+    },
+  );
   return found.length === 0 ? [] : [`${LEGEND[verdict]} at ${path} ${found.join(", ")}`];
 }

@@ -1,5 +1,6 @@
 /** The bars of the windows, the lines of the settings through them, and the figures beside. */
 
+import { elementAt } from "../element-at.js";
 import { holeName } from "../plain-words.js";
 import type { Hole, Report } from "../report.js";
 import { type Flag, flagMarks } from "./flags.js";
@@ -191,7 +192,7 @@ function columns(report: Report): Mark[] {
       : []),
     {
       head: "travel",
-      cells: served.map((s, i) => (s ? figure(s.setting.depth + (holes[i]?.lead ?? 0)) : "–")),
+      cells: served.map((s, i) => (s ? figure(s.setting.depth + elementAt(holes, i).lead) : "–")),
       anchor: "end",
     },
     { head: "", cells: holes.map((_, i) => remarksOn(report, i).join("; ")) },
@@ -202,8 +203,7 @@ function columns(report: Report): Mark[] {
 
 /** What is to be said of a hole. */
 export function remarksOn(report: Report, i: number): string[] {
-  const hole = report.holes[i];
-  if (hole === undefined) return [];
+  const hole = elementAt(report.holes, i);
   const { window, planned } = hole;
   return [
     ...(hasWindow(hole) ? [] : ["no depth suits"]),

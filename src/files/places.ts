@@ -1,5 +1,6 @@
 /** Where things stand in a text. */
 import { type JSONPath, visit } from "jsonc-parser";
+import { elementAt } from "../element-at.js";
 import type { DesignIssue } from "../errors.js";
 import { join } from "../read/fields.js";
 
@@ -32,7 +33,7 @@ export function characterPlaces(text: string): (at: number) => Place {
   const starts = [0, ...ends.map(({ 0: end, index }) => index + end.length)];
   return (at) => {
     const line = countUpTo(at, starts);
-    return { line, column: at - (starts[line - 1] ?? 0) + 1 };
+    return { line, column: at - elementAt(starts, line - 1) + 1 };
   };
 }
 
@@ -42,7 +43,7 @@ function countUpTo(most: number, numbers: readonly number[]): number {
   let high = numbers.length;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if ((numbers[middle] ?? Infinity) <= most) low = middle + 1;
+    if (elementAt(numbers, middle) <= most) low = middle + 1;
     else high = middle;
   }
   return low;

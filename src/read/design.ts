@@ -4,6 +4,7 @@
  * where the board is built.
  */
 import { DEFAULTS } from "../design.js";
+import { elementAt } from "../element-at.js";
 import { type DesignIssue, issueOf } from "../errors.js";
 import { fretCount, type PartialSpec, type Spec, type ToleranceName } from "../spec.js";
 import {
@@ -196,7 +197,7 @@ function readPour(value: unknown, poured: boolean, context: Context): Spec["pour
   }
   const [resin, hardener] = ratio.map((part, i) =>
     fields.ratio === undefined
-      ? assume(notes, `pour.ratio.${i}`, usual[i] as number)
+      ? assume(notes, `pour.ratio.${i}`, elementAt(usual, i))
       : readNumber(part, `pour.ratio.${i}`, PART, issues),
   );
   const pour = complete({ waste, resin, hardener });

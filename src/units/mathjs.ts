@@ -5,7 +5,9 @@
  * every kind of number: 70 kB, most of it for matrices and big decimals. Converting a fraction needs only
  * the three operations below, so they are all that is handed in; asking for another part throws.
  */
+
 import * as mathjs from "mathjs";
+import { elementAt } from "../element-at.js";
 
 /** An exact fraction of mathjs: sign · n / d. */
 interface ExactFraction {
@@ -70,7 +72,7 @@ export function exactMillimetres(
 /** What a word measures: “length”, “mass”, “electric current”; undefined where it is no unit. */
 export function measuredBy(word: string): string | undefined {
   if (!Unit.isValuelessUnit(word)) return undefined;
-  const key = new Unit(undefined, word).units[0]?.unit.base.key ?? "";
+  const { key } = elementAt(new Unit(undefined, word).units, 0).unit.base;
   return key.toLowerCase().replaceAll("_", " ");
 }
 

@@ -145,6 +145,28 @@ describe("rows", () => {
     expect(fewer.min).toBe(min);
   });
 
+  test("longer columns stay as they were beyond the rows", () => {
+    const columns = (size: number) => ({
+      min: new Float64Array(size).fill(-7),
+      max: new Float64Array(size).fill(-7),
+      minHole: new Int32Array(size).fill(-7),
+      maxHole: new Int32Array(size).fill(-7),
+      settings: new Int32Array(size).fill(-7),
+    });
+    const out = columns(9);
+    // the last axis has four values: two rows of it, begun within and ended within
+    const part = sweep(
+      PLAIN,
+      { web: [0.9, 1, 1.1], radius: [200, 254, 300, 400] },
+      { from: 2, to: 7, out },
+    );
+    expect(part.size).toBe(5);
+    for (const column of Object.values(out)) {
+      expect([...column].slice(5)).toEqual([-7, -7, -7, -7]);
+      expect([...column].slice(0, 5)).not.toContain(-7);
+    }
+  });
+
   test("no axis at all is the design itself", () => {
     const rows = sweep(PLAIN, {});
     expect(rows.size).toBe(1);

@@ -168,6 +168,11 @@ test.each([
   );
 });
 
+test("no depth, whatever the rule: the web is what is told", () => {
+  const facts = { code: "no-depth", severity: "error", fret: 5, value: 3, limit: 2 } as const;
+  expect(sentenceOf(facts)).toMatch(/ at most 2\.00 mm to leave the web under the bit\.$/);
+});
+
 test("several settings: each depth", () => {
   const facts: FindingFacts = {
     code: "several-settings",

@@ -134,3 +134,12 @@ describe("the way back", () => {
     );
   });
 });
+
+test("lengths as far as 1e12 mm of either sign, and none beyond", () => {
+  expect(formatLength(1e12)).toBe("1000000000000.00 mm");
+  expect(formatLength(-1e12)).toBe("-1000000000000.00 mm");
+  const beyond = (mm: number) => () => formatLength(mm);
+  const message = (mm: number) => `mm: expected a length of at most 1e+12 mm, received ${mm}`;
+  expect(beyond(1000000000001)).toThrow(new RangeError(message(1000000000001)));
+  expect(beyond(-1000000000001)).toThrow(new RangeError(message(-1000000000001)));
+});
