@@ -1,8 +1,8 @@
-// Breaks src in every small way, and lists what no test noticed. First quick tests are run, then slower ones against
-// what survived.
+// Breaks src in every small way, and lists what no test noticed. First the tests nearest to a file are run, then all
+// others against what survived.
 //   npm run mutation                  the geometry, the windows and the stop plan
 //   npm run mutation -- sagitta card  these files of src alone
-//   --quick                           the quick tests alone
+//   --quick                           the nearest tests alone
 //   --sample 20                       of all of src but the shell one line in 20, drawn by SEED
 // A survivor that is proved to change nothing stands in equivalent.json with its reason; any other fails the run, and
 // so does a reason for what does not survive. A sample fails below 95 %.
@@ -99,12 +99,31 @@ function randomFrom(start) {
   };
 }
 
+/** The tests nearest to a place in src, by their name in vitest.config.ts. */
+function nearest(place) {
+  const [, folder, name] = /^src\/(?:(\w+)\/)?([\w-]+)\.ts/.exec(place);
+  if (["draw", "files", "units", "notebook"].includes(folder)) return folder;
+  if (["card", "length-text", "plain-words"].includes(name)) return "card";
+  return CORE.includes(name) ? "quick" : "core";
+}
+
+/** Runs the mutants of these places, each against the tests that its place is given. */
+function triedBy(testsOf, places) {
+  const kinds = [...new Set(places.map(testsOf))];
+  return kinds.flatMap((tests) =>
+    tried(
+      places.filter((place) => testsOf(place) === tests),
+      tests,
+    ),
+  );
+}
+
 const places = sample ? linesDrawn(Number(sample)) : names.map((name) => `src/${name}.ts`);
-const isCore = !sample && names.every((name) => CORE.includes(name));
-const mutants = tried(places, isCore ? "quick" : "brisk").filter(counts);
+const mutants = triedBy(nearest, places).filter(counts);
 let alive = mutants.filter(lives);
-if (!quick && alive.length > 0) {
-  const again = tried([...new Set(alive.map(placeOf))], isCore ? "all" : "wide")
+if (!quick) {
+  const others = (place) => (nearest(place) === "quick" ? "all" : "wide");
+  const again = triedBy(others, [...new Set(alive.map(placeOf))])
     .filter(lives)
     .map(keyOf);
   alive = alive.filter((mutant) => again.includes(keyOf(mutant)));

@@ -1,7 +1,7 @@
 /**
- * The tests that mutants face. MUTANTS=quick: those that take some tenths of a second and hold the geometry, the windows
- * and the stop plan; brisk: those of all of src that take a second or two at most; wide: the slower ones too; else all
- * that run in this process.
+ * The tests that mutants face, by MUTANTS. For the geometry, the windows and the stop plan: quick, some seconds in all.
+ * For the rest of src those nearest to it: core, card, draw, files, units, notebook. Of what survives: wide, or all that
+ * run in this process.
  */
 import { defineConfig } from "vitest/config";
 
@@ -27,20 +27,20 @@ const WIDE = [
   "test/mutation/pictures.ts",
   "test/{check,outside,batch,units,files,draw,notebook}/*.test.ts",
 ];
-const ALL = [...WIDE, "test/{properties,fanned,trust}/*.test.ts"];
-/** What takes seconds. */
-const SLOW = [
-  "test/files/{length,json}.test.ts",
-  "test/check/remedies.test.ts",
-  "test/batch/{stages,sweep}.test.ts",
-  "test/notebook/html.test.ts",
-  "test/outside/{conic,precision}.test.ts",
-  "test/units/length-properties.test.ts",
-];
 const FACED: Readonly<Record<string, readonly string[]>> = {
   quick: QUICK,
-  brisk: WIDE,
+  core: [
+    ...QUICK,
+    "test/check/{places,refusals,sentences}.test.ts",
+    "test/batch/{grid,paths,many}.test.ts",
+  ],
+  card: ["test/check/{card,sentences,places}.test.ts", "test/units/format-length.test.ts"],
+  draw: ["test/draw/*.test.ts", "test/mutation/pictures.ts"],
+  files: ["test/files/*.test.ts"],
+  units: ["test/units/*.test.ts"],
+  notebook: ["test/notebook/*.test.ts"],
   wide: WIDE,
+  all: [...WIDE, "test/{properties,fanned,trust}/*.test.ts"],
 };
 
 const { MUTANTS = "all" } = process.env;
@@ -54,8 +54,8 @@ export default defineConfig({
     ],
   },
   test: {
-    include: [...(FACED[MUTANTS] ?? ALL)],
-    exclude: MUTANTS === "brisk" ? [...NOT_HERE, ...SLOW] : NOT_HERE,
+    include: [...(FACED[MUTANTS] ?? [])],
+    exclude: NOT_HERE,
     // the copy that is broken lies in node_modules, where scripts are else run as they are
     server: { deps: { inline: [/docs\/pictures/, /stryker-setup/] } },
     setupFiles: ["test/setup.ts"],
