@@ -107,6 +107,8 @@ function readGroup(
   if (issues.length > before || !frets || !size || !arrangement || !along) return undefined;
   if (!fill || !bit) return undefined;
   const place = (key: "fill" | "bit" | "depth") => (fields[key] === undefined ? key : at(key));
+  // a pocket takes no part in the design's bit
+  const bitPlace = size.shape === undefined ? place("bit") : at("bit");
   return {
     frets,
     ...size,
@@ -116,7 +118,7 @@ function readGroup(
     fill,
     bit,
     depth,
-    path: { group: path, fill: place("fill"), bit: place("bit"), depth: place("depth") },
+    path: { group: path, fill: place("fill"), bit: bitPlace, depth: place("depth") },
   };
 }
 
