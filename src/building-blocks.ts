@@ -1,7 +1,7 @@
 /** The parts of the check, one function each, for tools that need only one. Lengths in mm. */
 import { placeFrets, profileTrack } from "./board.js";
 import type { Bit, Design, Fill, Profile, Scale } from "./design.js";
-import { DesignError, type DesignIssue, issueOf, refused } from "./errors.js";
+import { DesignError, type DesignIssue, issueOf, refused, whole } from "./errors.js";
 import type { FretLine } from "./fret-lines.js";
 import { prepare } from "./neck.js";
 import { type Bound, fieldOf, readFields, readNumber, SIZE } from "./read/fields.js";
@@ -9,7 +9,7 @@ import { readBit, readFill } from "./read/markers.js";
 import { readProfile } from "./read/profile.js";
 import { readScale } from "./read/scale.js";
 import { removalOn } from "./removal.js";
-import { fretCount, type GroupSpec } from "./spec.js";
+import { fretCount } from "./spec.js";
 import { valueAt } from "./track.js";
 import { boundsOf, type Window, windowOf } from "./windows.js";
 
@@ -35,8 +35,8 @@ export function fretPositions(scale: Scale): number[] {
       issueOf("scale", scale, "frets square to the centre line; fanned ones are in `fretLines`"),
     );
   }
-  if (read?.kind !== "straight" || issues.length > 0) throw new DesignError(issues);
-  return [...read.positions];
+  const positions = read?.kind === "straight" ? read.positions : undefined;
+  return [...whole({ positions }, issues).positions];
 }
 
 /**
@@ -96,13 +96,11 @@ export function profileAt(
     ? readProfile(partOf(board, "width", "board", issues), "board.width", SIZE, count, issues)
     : 1;
   const spec = readProfile(profile, "profile", QUANTITY, count, issues);
-  if (!scale || !length || width === undefined || spec === undefined || place === undefined) {
-    throw new DesignError(issues);
-  }
-  const slots = placeFrets(scale, width, length, issues)?.map((line) => line.along);
-  const track = slots && profileTrack(spec, "profile", slots, length, issues);
-  if (track === undefined || issues.length > 0) throw new DesignError(issues);
-  return valueAt(track, place);
+  const read = whole({ scale, width, length, spec, place }, issues);
+  const slots = placeFrets(read.scale, read.width, read.length, issues);
+  const alongs = slots?.map((line) => line.along);
+  const track = alongs && profileTrack(read.spec, "profile", alongs, read.length, issues);
+  return valueAt(whole({ track }, issues).track, read.place);
 }
 
 /** A field of what may be no object at all. */
@@ -133,9 +131,11 @@ function partOf(value: unknown, key: string, path: string, issues: DesignIssue[]
 export function removalAt(design: Design, along: number, offset: number): number {
   const { board } = prepare(design);
   const issues: DesignIssue[] = [];
-  const s = readNumber(along, "along", FINITE, issues);
-  const x = readNumber(offset, "offset", FINITE, issues);
-  if (s === undefined || x === undefined) throw new DesignError(issues);
+  const place = {
+    s: readNumber(along, "along", FINITE, issues),
+    x: readNumber(offset, "offset", FINITE, issues),
+  };
+  const { s, x } = whole(place, issues);
   const removal = removalOn(board.nominal, s, x);
   if (!(removal < Infinity)) {
     throw refused("offset", offset, "a place that the finished surface reaches");
@@ -177,28 +177,15 @@ export function holeWindow(design: Design, hole: HoleAt): Window & { readonly le
   const issues: DesignIssue[] = [];
   const context = { issues, assumed: {} };
   const fields = readFields(hole, "hole", ["along", "offset", "diameter", "fill", "bit"], issues);
-  const along = readNumber(fields?.along, "hole.along", FINITE, issues);
-  const offset = readNumber(fields?.offset, "hole.offset", FINITE, issues);
-  const diameter = readNumber(fields?.diameter, "hole.diameter", SIZE, issues);
-  const fill = readFill(fields?.fill ?? design.fill, "hole.fill", context);
-  const bit = readBit(fields?.bit ?? design.bit, "hole.bit", context);
-  if (along === undefined || offset === undefined || !diameter || !fill || !bit) {
-    throw new DesignError(issues);
-  }
-  if (issues.length > 0) throw new DesignError(issues);
-  const group: GroupSpec = {
-    frets: [],
-    diameter,
-    shape: undefined,
-    arrangement: "single",
-    spread: undefined,
-    along: "diagonals",
-    fill,
-    bit,
-    depth: undefined,
-    path: { group: "hole", fill: "hole.fill", bit: "hole.bit", depth: "hole.depth" },
+  const read = {
+    along: readNumber(fields?.along, "hole.along", FINITE, issues),
+    offset: readNumber(fields?.offset, "hole.offset", FINITE, issues),
+    diameter: readNumber(fields?.diameter, "hole.diameter", SIZE, issues),
+    fill: readFill(fields?.fill ?? design.fill, "hole.fill", context),
+    bit: readBit(fields?.bit ?? design.bit, "hole.bit", context),
   };
-  const bounds = boundsOf(board, spec, { group, fret: 0, side: "centre", along, offset, diameter });
+  const { along, offset, diameter, fill, bit } = whole(read, issues);
+  const bounds = boundsOf(board, spec, { along, offset, diameter, group: { fill, bit } });
   if (!(bounds.removal < Infinity)) {
     const expected = "a place that the finished surface reaches, within the tolerances";
     throw new DesignError([issueOf("hole.offset", offset, expected)]);

@@ -30,6 +30,15 @@ export function issueOf(path: string, value: unknown, expected: string): DesignI
   return { path, value, expected, message };
 }
 
+/** What was read, where no issue says that something could not be; throws them all where one does. */
+export function whole<T extends object>(
+  read: T,
+  issues: readonly DesignIssue[],
+): { readonly [Key in keyof T]: Exclude<T[Key], undefined> } {
+  if (issues.length > 0) throw new DesignError(issues);
+  return read as { readonly [Key in keyof T]: Exclude<T[Key], undefined> };
+}
+
 /** The error for one argument: its name, what was expected, what came. */
 export function refused(name: string, value: unknown, expected: string): RangeError {
   return new RangeError(issueOf(name, value, expected).message);

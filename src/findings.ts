@@ -78,10 +78,7 @@ export function findingsOf(examined: Examined): FindingFacts[] {
     ...slotFindings(examined),
     ...sideDotFindings(examined),
   );
-  const errors = facts.filter(({ severity }) => severity === "error");
-  return errors.length === facts.length
-    ? facts
-    : [...errors, ...facts.filter(({ severity }) => severity === "warning")];
+  return facts.sort((a, b) => rankOf(a) - rankOf(b));
 }
 
 function holeFindings(neck: Examined["neck"], hole: CheckedHole): FindingFacts[] {
@@ -153,8 +150,9 @@ function edgeFindings({ neck: { spec, board }, edges }: Examined): FindingFacts[
 
 /** A planned saw depth is held against every fret; without a depth that suits all, the board's own limits clash. */
 function slotFindings({ neck: { spec }, slots }: Examined): FindingFacts[] {
-  if (slots === undefined || spec.slot === undefined) return [];
-  const { depth } = spec.slot;
+  if (slots === undefined) return [];
+  // there is a plan for the slots where the design states one
+  const { depth } = spec.slot as NonNullable<typeof spec.slot>;
   const found: FindingFacts[] = [];
   const { least, most, leastAt } = slots;
   if (!(least <= most)) found.push({ ...error("no-slot-depth", least, most), fret: leastAt });
@@ -188,6 +186,10 @@ function sideDotFindings(examined: Examined): FindingFacts[] {
     found.push({ ...error("side-dot-meets-hole", room, 0), fret, side, hole: i });
   });
   return found;
+}
+
+function rankOf({ severity }: FindingFacts): number {
+  return severity === "error" ? 0 : 1;
 }
 
 function error(code: FindingCode, value: number, limit: number): FindingFacts {

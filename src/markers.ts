@@ -11,17 +11,22 @@ import { valueAt } from "./track.js";
 /** Which part of the board a marker lies on. */
 export type Side = "bass" | "centre" | "treble";
 
-/** A marker laid out. */
-export interface Marker {
-  readonly group: GroupSpec;
-  readonly fret: number;
-  readonly side: Side;
+/** A hole as it is drilled or routed, wherever it lies. */
+export interface DrilledHole {
+  readonly group: Pick<GroupSpec, "fill" | "bit">;
   readonly along: number;
   readonly offset: number;
   /** Of a dot; of a pocket its greatest width across the board. */
   readonly diameter: number;
   /** A pocket's corners in order; a dot has none. */
   readonly outline?: Polygon;
+}
+
+/** A marker laid out. */
+export interface Marker extends DrilledHole {
+  readonly group: GroupSpec;
+  readonly fret: number;
+  readonly side: Side;
 }
 
 /**

@@ -30,12 +30,12 @@ export function prepare(design: unknown): Neck {
 /** Builds the neck of a specification; undefined, with issues, where its parts do not suit each other. */
 export function build(partial: PartialSpec, issues: DesignIssue[]): Neck | undefined {
   const board = buildBoard(partial, issues);
-  const markers = board && partial.groups ? layOut(board, partial.groups, issues) : [];
-  if (board === undefined || issues.length > 0) return undefined;
-  // no issue: every field was read
-  const spec = partial as Spec;
-  const bounds = markers.map((marker) => boundsOf(board, spec, marker));
-  const neck = { spec, board, markers, bounds };
+  const laidOut = board && partial.groups && layOut(board, partial.groups, issues);
+  if (issues.length > 0) return undefined;
+  // no issue: every field was read and built
+  const [spec, surface, markers] = [partial as Spec, board as Board, laidOut as readonly Marker[]];
+  const bounds = markers.map((marker) => boundsOf(surface, spec, marker));
+  const neck = { spec, board: surface, markers, bounds };
   mustReach(neck, issues);
   return issues.length > 0 ? undefined : neck;
 }

@@ -99,7 +99,7 @@ function replaced(
 ): unknown {
   const [key, ...rest] = keys;
   if (key === undefined) return value;
-  const old = place ?? MISSING[from[from.length - 1] ?? ""] ?? {};
+  const old = place ?? MISSING[String(from.at(-1))] ?? {};
   // a list longer than any design's is refused when it is read: no need to copy it
   if (Array.isArray(old) && old.length > LIMITS.frets.value) return old;
   const copy = Array.isArray(old) ? [...old] : typeof old === "object" ? { ...old } : {};

@@ -1,7 +1,7 @@
 /** A hole off its mark: filled, and drilled again on the mark with a bit that swallows the old hole. Lengths in mm. */
 import type { Design } from "./design.js";
 import { elementAt } from "./element-at.js";
-import { DesignError, type DesignIssue, issueOf } from "./errors.js";
+import { type DesignIssue, issueOf, whole } from "./errors.js";
 import { type Examined, examine, settingDepths } from "./examine.js";
 import { type FindingFacts, findingsOf } from "./findings.js";
 import { MILLIMETRES } from "./length-text.js";
@@ -85,14 +85,14 @@ export function repairHole(design: Design, hole: StrayHole, rack: readonly numbe
   const issues: DesignIssue[] = [];
   const bits = readRack(rack, issues);
   const stray = readStray(neck, hole, issues);
-  if (bits === undefined || stray === undefined || issues.length > 0) throw new DesignError(issues);
-  const { index, error } = stray;
+  const read = whole({ bits, stray }, issues);
+  const { index, error } = read.stray;
   const { fret, side, diameter: was } = elementAt(neck.markers, index);
   const least = was + 2 * error;
   const depth = depthInUse(examine(neck), index);
   const again = { fret, side, index };
   const ruledOut: RuledOut[] = [];
-  for (const diameter of bits) {
+  for (const diameter of read.bits) {
     if (!(diameter >= least)) {
       const why = [`Too small: ${MILLIMETRES.full(least)} is needed to swallow the old hole.`];
       ruledOut.push({ diameter, why, findings: [] });
@@ -147,10 +147,10 @@ function depthInUse(examined: Examined, index: number): number | undefined {
 
 function readRack(rack: unknown, issues: DesignIssue[]): number[] | undefined {
   const items = readItems(rack, "rack", "bit diameters", MOST_BITS, issues);
-  const bits = items?.map((item, i) => readNumber(item, `rack.${i}`, SIZE, issues));
-  const read = bits?.filter((bit) => bit !== undefined);
   if (items?.length === 0) issues.push(issueOf("rack", rack, "one bit or more"));
-  return read?.sort((a, b) => a - b);
+  const bits = items?.map((item, i) => readNumber(item, `rack.${i}`, SIZE, issues));
+  // where one could not be read, nothing comes of the rack
+  return (bits as number[] | undefined)?.sort((a, b) => a - b);
 }
 
 function readStray(neck: Neck, hole: unknown, issues: DesignIssue[]) {
@@ -164,7 +164,7 @@ function readStray(neck: Neck, hole: unknown, issues: DesignIssue[]) {
     fields.side === undefined
       ? undefined
       : readWord(fields.side, "hole.side", ["bass", "centre", "treble"], issues);
-  if (fret === undefined || error === undefined || issues.length > before) return undefined;
+  if (issues.length > before) return undefined;
   const found = neck.markers.flatMap((marker, i) =>
     marker.fret === fret && (side ?? marker.side) === marker.side ? [i] : [],
   );
@@ -173,6 +173,6 @@ function readStray(neck: Neck, hole: unknown, issues: DesignIssue[]) {
   else if (found.length > 1) issues.push(issueOf("hole.side", side, `which hole at fret ${fret}`));
   else if (elementAt(neck.markers, index).outline)
     issues.push(issueOf("hole", hole, "a dot, not a pocket"));
-  else return { index, error };
+  else return { index, error: error as number };
   return undefined;
 }

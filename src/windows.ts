@@ -5,7 +5,7 @@
 import { leadBeyond, leadOf } from "./bits.js";
 import type { Board } from "./board.js";
 import { discFootprint, type Footprint, outlineFootprint, polygonAround } from "./footprint.js";
-import type { Marker } from "./markers.js";
+import type { DrilledHole } from "./markers.js";
 import { clipped } from "./polygon.js";
 import { greatestRemoval, leastRemoval } from "./removal.js";
 import type { Spec } from "./spec.js";
@@ -34,7 +34,7 @@ export interface Bounds {
 }
 
 /** What a window rests on, for one marker. */
-export function boundsOf(board: Board, spec: Spec, marker: Marker): Bounds {
+export function boundsOf(board: Board, spec: Spec, marker: DrilledHole): Bounds {
   const { tolerance } = spec;
   const footprint = footprintOf(marker, tolerance.layout);
   const under = woodUnder(board.thickness, spec, footprint);
@@ -57,7 +57,7 @@ function woodUnder(thickness: Track, { tolerance }: Spec, { from, to }: Footprin
 function woodOverChannel(
   under: number,
   { tolerance, channel }: Spec,
-  marker: Marker,
+  marker: DrilledHole,
   footprint: Footprint,
 ): number {
   const lead = leadOverChannel(channel, marker, footprint, tolerance.layout);
@@ -68,7 +68,7 @@ function woodOverChannel(
 export function deepestOverWood(
   thickness: Track,
   spec: Spec,
-  marker: Marker,
+  marker: DrilledHole,
   footprint: Footprint,
 ): number {
   const under = woodUnder(thickness, spec, footprint);
@@ -80,7 +80,7 @@ export function deepestOverWood(
 export function deepestFlush(
   { shallowest }: Pick<Board, "shallowest">,
   { tolerance }: Spec,
-  { group: { fill } }: Marker,
+  { group: { fill } }: DrilledHole,
   footprint: Footprint,
 ): number {
   return fill.kind === "solid"
@@ -119,7 +119,7 @@ export function markerLeft(bounds: Bounds, depth: number, spec: Spec): number {
 }
 
 /** The ground that a marker's hole may cover, off by as much as the layout may be. */
-export function footprintOf(marker: Marker, layout: number): Footprint {
+export function footprintOf(marker: DrilledHole, layout: number): Footprint {
   return marker.outline
     ? outlineFootprint(marker.outline, layout)
     : discFootprint(marker, marker.diameter / 2 + layout);
@@ -128,7 +128,7 @@ export function footprintOf(marker: Marker, layout: number): Footprint {
 /** How far the part of the bit that may lie over the rod channel leads the rim; undefined: no part does. */
 function leadOverChannel(
   channel: Spec["channel"],
-  marker: Marker,
+  marker: DrilledHole,
   footprint: Footprint,
   layout: number,
 ): number | undefined {

@@ -6,6 +6,7 @@ import {
   type Design,
   DesignError,
   diagonalCrossing,
+  fretLines,
   fretPositions,
   frontier,
   holeWindow,
@@ -17,7 +18,7 @@ import {
   stopSettings,
   sweep,
 } from "../../src/index.js";
-import { PLAIN } from "./necks.js";
+import { FLAT, PLAIN } from "./necks.js";
 
 test.each<[() => unknown, string]>([
   [() => sagitta(0, 1), "radius: expected more than 0, received 0"],
@@ -64,6 +65,30 @@ function locked<T extends object>(object: T, key: string): T {
     },
   });
 }
+
+function revoked(): never {
+  const { proxy, revoke } = Proxy.revocable({}, {});
+  revoke();
+  return proxy as never;
+}
+
+const DESIGN_KEYS = [
+  "name",
+  "scale",
+  "board",
+  "radius",
+  "crown",
+  "markers",
+  "fill",
+  "bit",
+  "depth",
+  "web",
+  "tolerance",
+  "stopStep",
+  "slot",
+  "sideDots",
+  "pour",
+];
 
 /** What a call says is wrong, problem by problem. */
 function messagesOf(call: () => unknown): readonly string[] {
@@ -202,6 +227,40 @@ test.each<[string, () => unknown, readonly string[]]>([
     ],
   ],
   [
+    "a profile on nothing at all",
+    () => profileAt(5, 1, null as never),
+    [
+      'scale: expected an object with "length" and "frets", received undefined',
+      "board.length: expected a length of more than 0 mm (1e-12 to 1e+12 mm), received undefined",
+    ],
+  ],
+  [
+    "a profile beside fanned frets that do not meet the edges",
+    () =>
+      profileAt(5, 1, {
+        scale: { bass: 686, treble: 648, perpendicular: 7, frets: 24 },
+        board: { length: 482, width: { nut: 43, fret12: 1 } },
+      }),
+    ["scale: expected fanned frets that meet both edges of the board, received an object"],
+  ],
+  [
+    "no scale",
+    () => fretPositions(7 as never),
+    ['scale: expected an object with "length" and "frets", received 7'],
+  ],
+  [
+    "a revoked proxy",
+    () => checkDesign(revoked()),
+    [
+      "design: expected an object whose keys can be read, received an object",
+      ...DESIGN_KEYS.map((key) => `${key}: expected a value that can be read, received undefined`),
+      'scale: expected an object with "length" and "frets", received undefined',
+      'board: expected an object with "length", "width", "thickness" and "channel", received undefined',
+      "markers: expected an array of marker groups, 20 at most, received undefined",
+      "radius: expected a radius of more than 0 mm (1e-12 to 1e+12 mm), or Infinity for flat, received undefined",
+    ],
+  ],
+  [
     "a rack of nothing, of too much, and no rack",
     () => repairHole(PLAIN, { fret: 5, error: 0.1 }, []),
     ["rack: expected one bit or more, received an array"],
@@ -289,6 +348,14 @@ test("what is beyond the finished surface, and what cannot be iterated", () => {
   expect(() => checkMany(7 as never)).toThrow(
     new RangeError("designs: expected something that can be iterated, received 7"),
   );
+  expect(() => checkMany(null as never)).toThrow(
+    new RangeError("designs: expected something that can be iterated, received null"),
+  );
+  expect(() => checkMany(revoked())).toThrow(
+    new RangeError("designs: expected a value that can be read, received an object"),
+  );
+  // a text is iterated, and no letter is a design
+  expect([...checkMany("ab" as never)].map(({ index }) => index)).toEqual([0, 1]);
   expect(() => sweep(PLAIN, { radius: [254] }, 7 as never)).toThrow(
     new RangeError("options: expected an object with from, to and out, received 7"),
   );
@@ -304,4 +371,24 @@ test("the very edge of what a surface reaches is reached, and flat drops nothing
   expect(radiusFromSagitta(5, 0)).toBe(Infinity);
   // x = 0: the circle through the crest and its own drop, R = h / 2
   expect(radiusFromSagitta(0, 6)).toBe(3);
+});
+
+test("each building block by itself, on a board of which all is known", () => {
+  expect(fretPositions({ positions: [30, 70] })).toEqual([30, 70]);
+  expect(fretLines(FLAT)[0]).toEqual({ along: 0, bass: 0, treble: 0 });
+  // a flat board: the crown alone
+  expect(removalAt(FLAT, 100, 20)).toBe(0.2);
+  expect(removalAt({ ...FLAT, radius: 20.5, board: { ...FLAT.board, width: 40 } }, 100, 20.5)).toBe(
+    20.7,
+  );
+  expect(profileAt(0, 100, FLAT)).toBe(0);
+  // fanned: a station lies where its slot meets the centre line
+  const fan = {
+    scale: { bass: 686, treble: 648, perpendicular: 7, frets: 24 },
+    board: { length: 510, width: { nut: 45, end: 62 }, thickness: 6 },
+  };
+  const lines = fretLines({ ...fan, radius: 400, markers: [] });
+  expect(lines).toHaveLength(25);
+  const at = lines[12]?.along ?? Number.NaN;
+  expect(profileAt({ nut: 1, fret12: 3, end: 8 }, at, fan)).toBe(3);
 });

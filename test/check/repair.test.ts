@@ -54,6 +54,27 @@ describe("the next bit", () => {
     expect(report?.ok).toBe(true);
   });
 
+  test("what is repaired: the hole's fret, side and place in the report", () => {
+    const { hole } = repairHole(PLAIN, { fret: 12, side: "treble", error: 0.8 }, [8]);
+    const index = checkDesign(PLAIN).holes.findIndex(
+      ({ fret, side }) => fret === 12 && side === "treble",
+    );
+    expect(hole).toEqual({ fret: 12, side: "treble", index });
+    expect(repairHole(PLAIN, { fret: 5, side: "centre", error: 0.3 }, [7]).hole.fret).toBe(5);
+  });
+
+  test("what is wrong elsewhere on the board does not rule a bit out", () => {
+    // the pair at fret 2 overlaps, and the saw depth fails at every slot
+    const markers = [
+      { frets: [2], diameter: 8, arrangement: "double", spread: 7 } as const,
+      { frets: [5], diameter: 6 },
+    ];
+    const slot = { depth: 1, tang: 1.7 };
+    const repair = repairHole({ ...FLAT, markers, slot }, { fret: 5, error: 0.3 }, [7]);
+    expect(repair.diameter).toBe(7);
+    expect(repair.report?.ok).toBe(false);
+  });
+
   test("the order of the rack does not matter", () => {
     const hole = { fret: 5, error: 0.4 };
     const turned = repairHole(PLAIN, hole, [...WHOLE_MILLIMETRES].reverse());
@@ -104,6 +125,7 @@ describe("what rules a bit out", () => {
     };
     const { diameter, ruledOut } = repairHole(steep, { fret: 2, side: "bass", error: 0.5 }, [8]);
     expect(diameter).toBeNull();
+    expect(ruledOut[0]?.findings).toEqual([]);
     expect(ruledOut[0]?.why).toEqual([
       "The finished surface does not reach so far from the centre line.",
     ]);

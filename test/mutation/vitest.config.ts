@@ -31,7 +31,7 @@ const FACED: Readonly<Record<string, readonly string[]>> = {
   quick: QUICK,
   core: [
     ...QUICK,
-    "test/check/{places,refusals,sentences}.test.ts",
+    "test/check/{changes,limits,places,refusals,sentences}.test.ts",
     "test/batch/{grid,paths,many}.test.ts",
   ],
   card: ["test/check/{card,sentences,places}.test.ts", "test/units/format-length.test.ts"],
