@@ -4,20 +4,7 @@
  */
 import { describe, expect, test } from "vitest";
 import { checkDesign, type Design } from "../../src/index.js";
-import { EXACT } from "./necks.js";
-
-/** A flat board, 64 wide and 8 thick, slots every 32 mm, one dot between the first and the second; invented. */
-const BOARD: Design = {
-  scale: { positions: [32, 64, 96, 128] },
-  board: { length: 160, width: 64, thickness: 8 },
-  radius: Infinity,
-  crown: 0.5,
-  fill: { kind: "poured", keep: 1 },
-  bit: { kind: "forstner", point: 1 },
-  web: 1,
-  tolerance: EXACT,
-  markers: [{ frets: [2], diameter: 8 }],
-};
+import { SQUARED as BOARD } from "./necks.js";
 
 /** A little more than a number, by its last bits. */
 const over = (value: number) => value * (1 + 2 ** -50);

@@ -27,3 +27,16 @@ export const FLAT: Design = {
   web: 1.1,
   tolerance: { stop: 0.1, layout: 0.25, thickness: 0.15, crown: 0.05, radius: 0 },
 };
+
+/** A flat board, 64 wide and 8 thick, slots every 32 mm, one dot between the first and the second. */
+export const SQUARED: Design = {
+  scale: { positions: [32, 64, 96, 128] },
+  board: { length: 160, width: 64, thickness: 8 },
+  radius: Infinity,
+  crown: 0.5,
+  fill: { kind: "poured", keep: 1 },
+  bit: { kind: "forstner", point: 1 },
+  web: 1,
+  tolerance: EXACT,
+  markers: [{ frets: [2], diameter: 8 }],
+};

@@ -34,7 +34,10 @@ const FACED: Readonly<Record<string, readonly string[]>> = {
     "test/check/{changes,limits,places,refusals,sentences}.test.ts",
     "test/batch/{grid,paths,many}.test.ts",
   ],
-  card: ["test/check/{card,sentences,places}.test.ts", "test/units/format-length.test.ts"],
+  card: [
+    "test/check/{card,card-text,sentences,places}.test.ts",
+    "test/units/format-length.test.ts",
+  ],
   draw: ["test/draw/*.test.ts", "test/mutation/pictures.ts"],
   files: ["test/files/*.test.ts"],
   units: ["test/units/*.test.ts"],
