@@ -71,7 +71,7 @@ export function readSpec(design: unknown, issues: DesignIssue[]): PartialSpec | 
     sideDots: readSideDots(fields.sideDots, context),
     pour: readPour(
       fields.pour,
-      groups?.some((group) => group.fill.kind === "poured") ?? false,
+      Boolean(groups?.some((group) => group.fill.kind === "poured")),
       context,
     ),
     assumed: context.assumed,
@@ -113,14 +113,8 @@ function readChannel(
   const width = readNumber(fields.width, join(path, "width"), SIZE, issues);
   const depth = readNumber(fields.depth, join(path, "depth"), SIZE, issues);
   const from = readOr(fields.from, join(path, "from"), 0, SIZE_OR_ZERO, context);
-  const to =
-    fields.to === undefined && boardLength === undefined
-      ? undefined
-      : readOr(fields.to, join(path, "to"), boardLength as number, SIZE, context);
-  if (width === undefined || depth === undefined || from === undefined || to === undefined) {
-    return undefined;
-  }
-  return { width, depth, from, to };
+  const to = readOr(fields.to, join(path, "to"), boardLength ?? Infinity, SIZE, context);
+  return complete({ width, depth, from, to });
 }
 
 function readTolerance(value: unknown, context: Context): Spec["tolerance"] | undefined {

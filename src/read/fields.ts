@@ -86,6 +86,16 @@ export function readFields(
     issues.push(issueOf(path, value, `an object with ${listOf(known)}`));
     return undefined;
   }
+  return fieldsOf(value, path, known, issues);
+}
+
+/** Reads the fields of what is known to be an object. */
+export function fieldsOf(
+  value: object,
+  path: string,
+  known: readonly string[],
+  issues: DesignIssue[],
+): Fields {
   const fields: Record<string, unknown> = {};
   for (const key of namesOf(value, path, issues)) {
     if (known.includes(key)) continue;
@@ -106,7 +116,7 @@ export function readItems(
   issues: DesignIssue[],
 ): readonly unknown[] | undefined {
   const length = isArray(value) ? fieldOf(value, "length", path, issues) : undefined;
-  if (!(typeof length === "number" && length <= most)) {
+  if (!isWhole(length, 0, most)) {
     issues.push(issueOf(path, value, `an array of ${what}, ${most} at most`));
     return undefined;
   }
@@ -187,18 +197,22 @@ export function complete<Key extends string>(
   const values: readonly unknown[] = Object.values(record);
   return values.includes(undefined) ? undefined : (record as Record<Key, number>);
 }
-/** Reads the `kind` of an object that comes in several kinds. */
+
+/** Reads the `kind` of an object that comes in several kinds, each with the keys of its own. */
 export function readKind<Kind extends string>(
   value: unknown,
   path: string,
-  kinds: readonly Kind[],
+  keys: Readonly<Record<Kind, readonly string[]>>,
   issues: DesignIssue[],
-): Kind | undefined {
+): { readonly kind: Kind; readonly fields: Fields } | undefined {
+  const kinds = Object.keys(keys) as Kind[];
   if (typeof value !== "object" || value === null || isArray(value)) {
     issues.push(issueOf(path, value, `an object whose kind is ${listOf(kinds, "or")}`));
     return undefined;
   }
-  return readWord(fieldOf(value, "kind", path, issues), join(path, "kind"), kinds, issues);
+  const stated = fieldOf(value, "kind", path, issues);
+  const kind = readWord(stated, join(path, "kind"), kinds, issues);
+  return kind && { kind, fields: fieldsOf(value, path, ["kind", ...keys[kind]], issues) };
 }
 
 /** The dotted path of a key under a path. */
@@ -209,7 +223,7 @@ export function join(path: string, key: string | number): string {
 /** “a, b and c”, each in quotes. */
 export function listOf(words: readonly string[], last: "and" | "or" = "and"): string {
   const quoted = words.map((word) => `"${word}"`);
-  if (quoted.length < 2) return quoted.join("");
+  if (quoted.length < 2) return String(quoted);
   return `${quoted.slice(0, -1).join(", ")} ${last} ${quoted[quoted.length - 1]}`;
 }
 

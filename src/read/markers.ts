@@ -5,8 +5,8 @@ import type { BitSpec, FillSpec, GroupSpec } from "../spec.js";
 import {
   ANGLE,
   assume,
+  type Bound,
   type Context,
-  complete,
   type Fields,
   join,
   readFields,
@@ -93,7 +93,7 @@ function readGroup(
   if (fields.spread !== undefined && arrangement === "single") {
     issues.push(issueOf(at("spread"), fields.spread, 'none, unless arrangement is "double"'));
   }
-  if (size?.shape?.kind === "trapezoid" && arrangement === "double") {
+  if (size.shape?.kind === "trapezoid" && arrangement === "double") {
     issues.push(issueOf(at("arrangement"), "double", '"single" for a trapezoid'));
   }
   const along = readWordOr(fields.along, at("along"), PLACES, issues);
@@ -104,19 +104,19 @@ function readGroup(
     fields.depth === undefined
       ? shared.depth
       : readOptional(fields.depth, at("depth"), SIZE, issues);
-  if (issues.length > before || !frets || !size || !arrangement || !along) return undefined;
-  if (!fill || !bit) return undefined;
+  if (issues.length > before || !fill) return undefined;
   const place = (key: "fill" | "bit" | "depth") => (fields[key] === undefined ? key : at(key));
   // a pocket takes no part in the design's bit
   const bitPlace = size.shape === undefined ? place("bit") : at("bit");
   return {
-    frets,
+    // without an issue all of it was read
+    frets: frets as readonly number[],
     ...size,
-    arrangement,
+    arrangement: arrangement as GroupSpec["arrangement"],
     spread,
-    along,
+    along: along as GroupSpec["along"],
     fill,
-    bit,
+    bit: bit as BitSpec,
     depth,
     path: { group: path, fill: place("fill"), bit: bitPlace, depth: place("depth") },
   };
@@ -127,35 +127,27 @@ function readSize(
   fields: Fields,
   path: string,
   issues: DesignIssue[],
-): Pick<GroupSpec, "diameter" | "shape"> | undefined {
+): Pick<GroupSpec, "diameter" | "shape"> {
   if (fields.shape === undefined) {
     const diameter = readNumber(fields.diameter, join(path, "diameter"), SIZE, issues);
-    return diameter === undefined ? undefined : { diameter, shape: undefined };
+    return { diameter: diameter as number, shape: undefined };
   }
   if (fields.diameter !== undefined) {
     issues.push(issueOf(join(path, "diameter"), fields.diameter, "none beside a shape"));
   }
-  const shape = readShape(fields.shape, join(path, "shape"), issues);
-  return shape && { diameter: 0, shape };
+  return { diameter: 0, shape: readShape(fields.shape, join(path, "shape"), issues) };
 }
 
 function readShape(value: unknown, path: string, issues: DesignIssue[]): PocketShape | undefined {
-  const kind = readKind(value, path, ["rectangle", "trapezoid"], issues);
-  if (kind === undefined) return undefined;
-  if (kind === "rectangle") {
-    const fields = readFields(value, path, ["kind", "length", "width"], issues);
-    const size = complete({
-      length: readNumber(fields?.length, join(path, "length"), SIZE, issues),
-      width: readNumber(fields?.width, join(path, "width"), SIZE, issues),
-    });
-    return size && { kind, ...size };
+  const read = readKind(value, path, SHAPES, issues);
+  if (read === undefined) return undefined;
+  const sizeOf = (key: string, bound: Bound) =>
+    readNumber(read.fields[key], join(path, key), bound, issues) as number;
+  if (read.kind === "rectangle") {
+    return { kind: read.kind, length: sizeOf("length", SIZE), width: sizeOf("width", SIZE) };
   }
-  const fields = readFields(value, path, ["kind", "slotGap", "edgeGap"], issues);
-  const gaps = complete({
-    slotGap: readNumber(fields?.slotGap, join(path, "slotGap"), SIZE_OR_ZERO, issues),
-    edgeGap: readNumber(fields?.edgeGap, join(path, "edgeGap"), SIZE_OR_ZERO, issues),
-  });
-  return gaps && { kind, ...gaps };
+  const slotGap = sizeOf("slotGap", SIZE_OR_ZERO);
+  return { kind: read.kind, slotGap, edgeGap: sizeOf("edgeGap", SIZE_OR_ZERO) };
 }
 
 /** A group's own bit, or the shared one; a pocket is routed with an end mill. */
@@ -175,6 +167,15 @@ function readGroupBit(
   return bit;
 }
 
+/** The kinds of each part, and the keys that each has beside its kind. */
+const SHAPES = { rectangle: ["length", "width"], trapezoid: ["slotGap", "edgeGap"] } as const;
+const BITS = {
+  forstner: ["point"],
+  "brad-point": ["point"],
+  twist: ["angle"],
+  "end-mill": [],
+} as const;
+const FILLS = { poured: ["keep"], solid: ["thickness", "keep"] } as const;
 const ARRANGEMENTS = ["single", "double"] as const;
 const PLACES = ["diagonals", "midpoint"] as const;
 
@@ -197,7 +198,7 @@ function readFrets(
     }
     return fret;
   });
-  return frets.every((fret) => fret !== undefined) ? frets : undefined;
+  return frets as number[];
 }
 
 /** Reads a bit; without one, a Forstner bit with the usual point. */
@@ -206,20 +207,17 @@ export function readBit(value: unknown, path: string, context: Context): BitSpec
     const point = assume(context, join(path, "point"), DEFAULTS.forstnerPoint.value);
     return { kind: "forstner", point };
   }
-  const { issues } = context;
-  const kind = readKind(value, path, ["forstner", "brad-point", "twist", "end-mill"], issues);
-  if (kind === undefined) return undefined;
-  const extra = kind === "twist" ? ["angle"] : kind === "end-mill" ? [] : ["point"];
-  const fields = readFields(value, path, ["kind", ...extra], issues);
-  if (fields === undefined) return undefined;
+  const read = readKind(value, path, BITS, context.issues);
+  if (read === undefined) return undefined;
+  const { kind, fields } = read;
   if (kind === "end-mill") return { kind };
   if (kind === "twist") {
     const usual = DEFAULTS.twistAngle.value;
     const angle = readOr(fields.angle, join(path, "angle"), usual, ANGLE, context);
-    return angle === undefined ? undefined : { kind, angle };
+    return { kind, angle: angle as number };
   }
-  const point = readNumber(fields.point, join(path, "point"), SIZE_OR_ZERO, issues);
-  return point === undefined ? undefined : { kind, point };
+  const point = readNumber(fields.point, join(path, "point"), SIZE_OR_ZERO, context.issues);
+  return { kind, point: point as number };
 }
 
 /** Reads a fill; without one, epoxy poured with the usual keep. */
@@ -227,18 +225,12 @@ export function readFill(value: unknown, path: string, context: Context): FillSp
   const keepPath = join(path, "keep");
   const poured = DEFAULTS.keepPoured.value;
   if (value === undefined) return { kind: "poured", keep: assume(context, keepPath, poured) };
-  const { issues } = context;
-  const kind = readKind(value, path, ["poured", "solid"], issues);
-  if (kind === undefined) return undefined;
-  if (kind === "poured") {
-    const fields = readFields(value, path, ["kind", "keep"], issues);
-    const keep = fields && readOr(fields.keep, keepPath, poured, SIZE_OR_ZERO, context);
-    return keep === undefined ? undefined : { kind, keep };
-  }
-  const fields = readFields(value, path, ["kind", "thickness", "keep"], issues);
-  if (fields === undefined) return undefined;
-  const solid = DEFAULTS.keepSolid.value;
-  const keep = readOr(fields.keep, keepPath, solid, SIZE_OR_ZERO, context);
-  const thickness = readNumber(fields.thickness, join(path, "thickness"), SIZE, issues);
-  return keep === undefined || thickness === undefined ? undefined : { kind, thickness, keep };
+  const read = readKind(value, path, FILLS, context.issues);
+  if (read === undefined) return undefined;
+  const { kind, fields } = read;
+  const usual = kind === "poured" ? poured : DEFAULTS.keepSolid.value;
+  const keep = readOr(fields.keep, keepPath, usual, SIZE_OR_ZERO, context) as number;
+  if (kind === "poured") return { kind, keep };
+  const thickness = readNumber(fields.thickness, join(path, "thickness"), SIZE, context.issues);
+  return { kind, thickness: thickness as number, keep };
 }

@@ -3,7 +3,7 @@ import { LIMITS, type Station } from "../design.js";
 import { type DesignIssue, isArray, issueOf } from "../errors.js";
 import { nearestName } from "../nearest-name.js";
 import type { ProfileSpec } from "../spec.js";
-import { type Bound, didYouMean, fieldOf, join, namesOf, readNumber } from "./fields.js";
+import { type Bound, didYouMean, fieldOf, isWhole, join, namesOf, readNumber } from "./fields.js";
 
 /** Reads a profile; its stations are checked against the number of frets, where that is known. */
 export function readProfile(
@@ -45,8 +45,8 @@ export function readProfile(
 function stationProblem(name: string, fretCount: number | undefined): string | undefined {
   if (name === "nut" || name === "end") return undefined;
   const most = fretCount ?? LIMITS.frets.value;
-  const fret = /^fret[1-9][0-9]{0,3}$/.test(name) ? Number(name.slice(4)) : 0;
-  if (fret >= 1 && fret <= most) return undefined;
+  const fret = Number(name.slice(4));
+  if (isWhole(fret, 1, most) && name === `fret${fret}`) return undefined;
   const known = ["nut", "end", ...Array.from({ length: most }, (_, i) => `fret${i + 1}`)];
   return `a station: "nut", "end", "fret1" to "fret${most}"${didYouMean(nearestName(name, known))}`;
 }

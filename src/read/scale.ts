@@ -5,6 +5,7 @@ import type { ScaleSpec } from "../spec.js";
 import { equalTemperament } from "../temperament.js";
 import {
   type Bound,
+  complete,
   join,
   namesOf,
   readFields,
@@ -25,10 +26,11 @@ export function readScale(value: unknown, issues: DesignIssue[]): ScaleSpec | un
   if (given.includes("bass") || given.includes("treble")) return readFanned(value, issues);
   const fields = readFields(value, "scale", ["length", "frets"], issues);
   if (fields === undefined) return undefined;
-  const length = readNumber(fields.length, "scale.length", SIZE, issues);
-  const frets = readNumber(fields.frets, "scale.frets", FRETS, issues);
-  if (length === undefined || frets === undefined) return undefined;
-  return { kind: "straight", positions: equalTemperament(length, frets) };
+  const read = complete({
+    length: readNumber(fields.length, "scale.length", SIZE, issues),
+    frets: readNumber(fields.frets, "scale.frets", FRETS, issues),
+  });
+  return read && { kind: "straight", positions: equalTemperament(read.length, read.frets) };
 }
 
 const FRETS = wholeUpTo(LIMITS.frets.value);
@@ -44,19 +46,17 @@ function readFanned(value: unknown, issues: DesignIssue[]): ScaleSpec | undefine
     what: `a fret from 0 (the nut) to ${most}, fractions allowed`,
     accepts: (fret) => fret >= 0 && fret <= most,
   };
-  const square = readNumber(fields.perpendicular, "scale.perpendicular", onBoard, issues);
-  if (bass === undefined || treble === undefined || frets === undefined) return undefined;
-  return square === undefined
-    ? undefined
-    : { kind: "fanned", bass, treble, perpendicular: square, frets };
+  const perpendicular = readNumber(fields.perpendicular, "scale.perpendicular", onBoard, issues);
+  const read = complete({ bass, treble, perpendicular, frets });
+  return read && { kind: "fanned", ...read };
 }
 
 function readPositions(value: unknown, issues: DesignIssue[]): readonly number[] | undefined {
   const path = "scale.positions";
   const items = readItems(value, path, "fret positions", LIMITS.frets.value, issues);
   if (items === undefined) return undefined;
-  if (items.length === 0) issues.push(issueOf(path, value, "one position or more"));
   const before = issues.length;
+  if (items.length === 0) issues.push(issueOf(path, value, "one position or more"));
   const positions = items.map((item, i) => readNumber(item, join(path, i), SIZE, issues));
   positions.forEach((position, i) => {
     const last = positions[i - 1];
@@ -64,6 +64,6 @@ function readPositions(value: unknown, issues: DesignIssue[]): readonly number[]
       issues.push(issueOf(join(path, i), position, `more than the position before it, ${last} mm`));
     }
   });
-  if (issues.length > before || items.length === 0) return undefined;
-  return positions.every((position) => position !== undefined) ? positions : undefined;
+  // no issue: every one was read
+  return issues.length > before ? undefined : (positions as number[]);
 }

@@ -128,9 +128,12 @@ test("an object that will not name its keys", () => {
         throw new Error("closed");
       },
     });
-  expect(messagesOf(() => checkDesign(closed(PLAIN) as Design))[0]).toBe(
+  expect(messagesOf(() => checkDesign(closed(PLAIN) as Design))).toEqual([
     "design: expected an object whose keys can be read, received an object",
-  );
+  ]);
+  const scale = closed({ length: 648, frets: 22 }) as Design["scale"];
+  const told = "scale: expected an object whose keys can be read, received an object";
+  expect(messagesOf(() => checkDesign({ ...PLAIN, scale }))).toEqual([told, told]);
 });
 
 test.each<[string, () => unknown, readonly string[]]>([
@@ -358,6 +361,18 @@ test("what is beyond the finished surface, and what cannot be iterated", () => {
   expect([...checkMany("ab" as never)].map(({ index }) => index)).toEqual([0, 1]);
   expect(() => sweep(PLAIN, { radius: [254] }, 7 as never)).toThrow(
     new RangeError("options: expected an object with from, to and out, received 7"),
+  );
+  const rows = sweep(PLAIN, { radius: [200, 254] });
+  for (const i of [-1, 2, 0.5]) {
+    expect(() => rows.valuesAt(i)).toThrow(
+      new RangeError(`i: expected a whole number from 0 to 1, received ${i}`),
+    );
+  }
+  expect(() => sweep(PLAIN, { radius: [254] }, { from: -1 })).toThrow(
+    new RangeError("from: expected a whole number from 0 to 1, received -1"),
+  );
+  expect(() => sweep(PLAIN, { radius: [254] }, { from: 0.5 })).toThrow(
+    new RangeError("from: expected a whole number from 0 to 1, received 0.5"),
   );
   expect(() => sweep(PLAIN, { radius: [254] }, { to: 2 })).toThrow(
     new RangeError("to: expected a whole number from 0 to 1, received 2"),

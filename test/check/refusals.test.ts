@@ -74,6 +74,52 @@ describe("what is no design at all", () => {
 describe("one thing wrong", () => {
   test.each<[object, string]>([
     [{ name: 7 }, "name: expected a text, received 7"],
+    [
+      { scale: null, markers: [] },
+      'scale: expected an object with "length" and "frets", received null',
+    ],
+    [
+      { scale: { length: 648, frets: 22, bass: 686, treble: 648, perpendicular: 7 }, markers: [] },
+      'scale.length: expected a known key: "bass", "treble", "perpendicular" or "frets", received 648',
+    ],
+    [
+      { scale: Object.assign([], { bass: 686 }), markers: [] },
+      'scale: expected an object with "bass", "treble", "perpendicular" and "frets", received an array',
+    ],
+    [{ radius: null }, `radius: expected ${RADIUS}, received null`],
+    [
+      { radius: { nut: 254, ends: 300 } },
+      'radius.ends: expected a station: "nut", "end", "fret1" to "fret22"; did you mean "end"?, received 300',
+    ],
+    [
+      { radius: { nuts: 254, end: 300 } },
+      'radius.nuts: expected a station: "nut", "end", "fret1" to "fret22"; did you mean "nut"?, received 254',
+    ],
+    [
+      { radius: { nut: 254, afret7: 300 } },
+      'radius.afret7: expected a station: "nut", "end", "fret1" to "fret22"; did you mean "fret7"?, received 300',
+    ],
+    [
+      { radius: { nut: 254, "fret7.5": 300 } },
+      'radius.fret7.5: expected a station: "nut", "end", "fret1" to "fret22"; did you mean "fret5"?, received 300',
+    ],
+    [
+      { radius: { nut: 254, fret1e1: 300 } },
+      'radius.fret1e1: expected a station: "nut", "end", "fret1" to "fret22"; did you mean "fret11"?, received 300',
+    ],
+    [
+      { scale: { positions: [30, -1, 50] }, markers: [] },
+      `scale.positions.1: expected ${LENGTH}, received -1`,
+    ],
+    [
+      group({ fill: null }),
+      'markers.0.fill: expected an object whose kind is "poured" or "solid", received null',
+    ],
+    [
+      { bit: 7 },
+      'bit: expected an object whose kind is "forstner", "brad-point", "twist" or "end-mill", received 7',
+    ],
+    [{ fill: 7 }, 'fill: expected an object whose kind is "poured" or "solid", received 7'],
     [{ crown: -1 }, `crown: expected ${LENGTH_OR_NONE}, received -1`],
     [{ crown: { nut: -1 } }, `crown.nut: expected ${LENGTH_OR_NONE}, received -1`],
     [{ web: -1 }, `web: expected ${LENGTH_OR_NONE}, received -1`],
@@ -406,6 +452,12 @@ describe("at a bound: taken; beyond it: refused", () => {
       Array.from({ length: count }, (_, i) => ({ frets: [i + 1], diameter: 3 }));
     expect(paths({ markers: groups(20) })).toEqual([]);
     expect(paths({ markers: groups(21) })).toEqual(["markers"]);
+  });
+
+  test("a text is a name, and nothing comes of -0 but 0", () => {
+    expect(paths({ name: "Larch" })).toEqual([]);
+    const [hole] = checkDesign({ ...PLAIN, crown: -0 }).holes;
+    expect(hole?.crown).toBe(0);
   });
 
   test("nothing at a station is as if the station were not named", () => {

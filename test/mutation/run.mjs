@@ -101,7 +101,8 @@ function randomFrom(start) {
 
 /** The tests nearest to a place in src, by their name in vitest.config.ts. */
 function nearest(place) {
-  const [, folder, name] = /^src\/(?:(\w+)\/)?([\w-]+)\.ts/.exec(place);
+  const [, name] = /^src\/([\w/-]+)\.ts/.exec(place);
+  const [folder] = name.split("/");
   if (["draw", "files", "units", "notebook"].includes(folder)) return folder;
   if (["card", "length-text", "plain-words"].includes(name)) return "card";
   return CORE.includes(name) ? "quick" : "core";
