@@ -1,7 +1,8 @@
 /** The sweep: each cell says what the check says of the design whose numbers stand at its row and column. */
 import { describe, expect, test } from "vitest";
 import { drawSweep } from "../../src/draw/index.js";
-import { checkDesign, DesignError, type Sweep } from "../../src/index.js";
+import { checkDesign, DesignError, type Sweep, sweep } from "../../src/index.js";
+import { PLAIN } from "../check/necks.js";
 import { classed, type Drawing, linesOf, paperOf, read, runsOf, textsOf } from "./svg.js";
 import { sweeps } from "./sweeps.js";
 
@@ -176,6 +177,15 @@ test("the description tells each row", () => {
   expect(desc?.text).toBe(
     "One stop setting suits all holes in 2 of 3 combinations. This tells of stop settings alone: a report may find more that is wrong. one setting suits all holes at radius 150 to 254; cannot be made, or has no hole at radius 20.",
   );
+});
+
+test("one combination is one", () => {
+  const rows = sweep(PLAIN, { radius: [254] });
+  const desc = read(drawSweep(rows)).elements.find(({ tag }) => tag === "desc");
+  expect(desc?.text).toMatch(/^One stop setting suits all holes in 1 of 1 combination\. /);
+  const part = sweep(PLAIN, { radius: [254, 300] }, { to: 1 });
+  const some = read(drawSweep(part)).elements.find(({ tag }) => tag === "desc");
+  expect(some?.text).toMatch(/ in 1 of 1 combination worked out\. /);
 });
 
 describe("what does not suit is refused", () => {

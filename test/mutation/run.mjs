@@ -123,7 +123,11 @@ const places = sample ? linesDrawn(Number(sample)) : names.map((name) => `src/${
 const mutants = triedBy(nearest, places).filter(counts);
 let alive = mutants.filter(lives);
 if (!quick) {
-  const others = (place) => (nearest(place) === "quick" ? "all" : "wide");
+  const others = (place) => {
+    const kind = nearest(place);
+    if (["files", "units", "notebook"].includes(kind)) return "doors";
+    return { quick: "all", draw: "drawn" }[kind] ?? "wide";
+  };
   const again = triedBy(others, [...new Set(alive.map(placeOf))])
     .filter(lives)
     .map(keyOf);

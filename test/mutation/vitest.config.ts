@@ -1,7 +1,7 @@
 /**
  * The tests that mutants face, by MUTANTS. For the geometry, the windows and the stop plan: quick, some seconds in all.
- * For the rest of src those nearest to it: core, card, draw, files, units, notebook. Of what survives: wide, or all that
- * run in this process.
+ * For the rest of src those nearest to it: core, card, draw, files, units, notebook. For what survives those: wide, drawn,
+ * doors, or all that run in this process.
  */
 import { defineConfig } from "vitest/config";
 
@@ -16,12 +16,10 @@ const QUICK = [
   "test/properties/stops.test.ts",
   "test/fanned/open.test.ts",
 ];
-/** Slow ones, and those that look at a bundle. */
-const NOT_HERE = [
-  "test/files/{fuzz,json-schema}.test.ts",
-  "test/draw/{layout,figures}.test.ts",
-  "test/*/entry.test.ts",
-];
+/** Too slow, or they look at what is built. */
+const NOT_HERE = ["test/files/fuzz.test.ts", "test/draw/figures.test.ts", "test/*/entry.test.ts"];
+/** Too slow for every mutant. */
+const SLOW = ["test/files/json-schema.test.ts", "test/draw/layout.test.ts"];
 const WIDE = [
   ...QUICK,
   "test/mutation/pictures.ts",
@@ -43,6 +41,8 @@ const FACED: Readonly<Record<string, readonly string[]>> = {
   units: ["test/units/*.test.ts"],
   notebook: ["test/notebook/*.test.ts"],
   wide: WIDE,
+  drawn: ["test/draw/*.test.ts"],
+  doors: ["test/{files,units,notebook}/*.test.ts", "test/draw/document.test.ts"],
   all: [...WIDE, "test/{properties,fanned,trust}/*.test.ts"],
 };
 
@@ -58,7 +58,7 @@ export default defineConfig({
   },
   test: {
     include: [...(FACED[MUTANTS] ?? [])],
-    exclude: NOT_HERE,
+    exclude: ["drawn", "doors", "all"].includes(MUTANTS) ? NOT_HERE : [...NOT_HERE, ...SLOW],
     // the copy that is broken lies in node_modules, where scripts are else run as they are
     server: { deps: { inline: [/docs\/pictures/, /stryker-setup/] } },
     setupFiles: ["test/setup.ts"],
