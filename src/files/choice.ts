@@ -64,7 +64,11 @@ export function strict<const Entries extends v.ObjectEntries>(
 
 /** What a schema wants where there is nothing. */
 function wantedBy(schema: v.GenericSchema): string {
-  return expectedBy(v.safeParse(schema, undefined).issues?.[0].message ?? "a value");
+  // what may be left out is not missing: there is an issue
+  const { issues } = v.safeParse(schema, undefined) as v.SafeParseResult<typeof schema> & {
+    typed: false;
+  };
+  return expectedBy(issues[0].message);
 }
 
 function objectWith(entries: v.ObjectEntries): string {
