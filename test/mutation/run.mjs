@@ -128,10 +128,11 @@ if (!quick) {
     if (["files", "units", "notebook"].includes(kind)) return "doors";
     return { quick: "all", draw: "drawn" }[kind] ?? "wide";
   };
-  const again = triedBy(others, [...new Set(alive.map(placeOf))])
+  const unproved = alive.filter((mutant) => proofOf(mutant) === undefined);
+  const again = triedBy(others, [...new Set(unproved.map(placeOf))])
     .filter(lives)
     .map(keyOf);
-  alive = alive.filter((mutant) => again.includes(keyOf(mutant)));
+  alive = alive.filter((mutant) => !unproved.includes(mutant) || again.includes(keyOf(mutant)));
 }
 const proofs = alive.map(proofOf);
 const open = alive.filter((_, i) => proofs[i] === undefined);
