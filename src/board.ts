@@ -223,8 +223,9 @@ function withinHalfWidth(radius: Track, frame: Frame): Clash | undefined {
   const { width, length } = frame;
   const start = startOf(frame);
   const isClash = (along: number) => !(valueAt(radius, along) > valueAt(width, along) / 2);
+  // no knot lies before the start
   const along = [start, 0, length, ...radius.at, ...width.at].find(
-    (s) => s >= start && s <= length && isClash(s),
+    (s) => s <= length && isClash(s),
   );
   return along === undefined ? undefined : { along, half: valueAt(width, along) / 2 };
 }

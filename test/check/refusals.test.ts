@@ -460,6 +460,29 @@ describe("at a bound: taken; beyond it: refused", () => {
     expect(hole?.crown).toBe(0);
   });
 
+  test("a radius is held against half the width on the board alone, not beyond its end", () => {
+    // half the width: 20 at the nut, 47.2 at the end of the board, 60 at fret 24
+    const width = { nut: 40, fret24: 120 };
+    const design = {
+      scale: { length: 648, frets: 24 },
+      board: { ...PLAIN.board, length: 330, width },
+      tolerance: { radius: 0 },
+      ...group({}),
+    };
+    expect(paths({ ...design, radius: 55 })).toEqual([]);
+    expect(paths({ ...design, radius: 47 })).toEqual(["radius"]);
+  });
+
+  test.each(["thickness", "radius", "crown"])("two stations of the %s at one place", (name) => {
+    const stations = { fret12: 250, end: 251 };
+    const change = name === "thickness" ? { board: { thickness: stations } } : { [name]: stations };
+    const short = { ...PLAIN.board, length: 324, ...("board" in change ? change.board : {}) };
+    const path = name === "thickness" ? "board.thickness.end" : `${name}.end`;
+    expect(refusalsOf({ ...change, board: short, ...group({}) })).toEqual([
+      `${path}: expected a place of its own, but "fret12" lies there too, received 251`,
+    ]);
+  });
+
   test("nothing at a station is as if the station were not named", () => {
     expect(paths({ radius: { nut: 254, end: undefined } })).toEqual([]);
     expect(paths({ radius: { end: undefined } })).toEqual(["radius"]);

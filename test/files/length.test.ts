@@ -184,3 +184,8 @@ describe("the pattern for editors", () => {
     expect(text).not.toMatch(pattern);
   });
 });
+
+test("as long as 1e12 mm, and no longer", () => {
+  expect(lengthIn("1000000000000 mm")).toBe(1e12);
+  expect(typeof lengthIn("1000000000000.1 mm")).toBe("string");
+});

@@ -81,6 +81,11 @@ describe("what it says of a value that does not fit", () => {
       { ...design, fill: { kind: "poored" } },
       ['fill.kind: expected "poured" or "solid"; did'],
     ],
+    [
+      "a key of a part",
+      { ...design, scale: { length: 648, frets: 22, fret: 1 } },
+      ['scale.fret: expected a known key: "length" or "frets"'],
+    ],
     ["a near key", { ...design, weeb: 1 }, ['weeb: expected a known key: "name", "scale"']],
     ["a key of every object", { ...design, toString: 1 }, ["toString: expected a known key"]],
     [

@@ -36,8 +36,6 @@ const equivalent = JSON.parse(readFileSync(new URL("equivalent.json", import.met
 /** Runs the mutants of these places; every one with what came of it. */
 function tried(places, tests) {
   const args = ["stryker", "run", "test/mutation/stryker.json", "--mutate", places.join(",")];
-  // what is broken while a module loads meets every test: too many of them in a sample of all of src
-  if (sample) args.push("--ignoreStatic");
   // the seed draws lines; the tests keep their own
   const env = { ...process.env, MUTANTS: tests, SEED: undefined };
   const { status } = spawnSync("npx", args, { stdio: ["ignore", "inherit", "inherit"], env });
