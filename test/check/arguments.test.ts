@@ -4,7 +4,6 @@ import {
   checkDesign,
   checkMany,
   type Design,
-  DesignError,
   diagonalCrossing,
   fretLines,
   fretPositions,
@@ -18,6 +17,7 @@ import {
   stopSettings,
   sweep,
 } from "../../src/index.js";
+import { messagesOf } from "./issues.js";
 import { FLAT, PLAIN } from "./necks.js";
 
 test.each<[() => unknown, string]>([
@@ -89,17 +89,6 @@ const DESIGN_KEYS = [
   "sideDots",
   "pour",
 ];
-
-/** What a call says is wrong, problem by problem. */
-function messagesOf(call: () => unknown): readonly string[] {
-  try {
-    call();
-  } catch (error) {
-    if (error instanceof DesignError) return error.issues.map(({ message }) => message);
-    throw error;
-  }
-  return [];
-}
 
 test.each<[string, () => unknown]>([
   ["web", () => checkDesign(locked(PLAIN, "web"))],

@@ -10,18 +10,8 @@ import {
   repairHole,
 } from "../../src/index.js";
 import { worstHole } from "../../src/notebook/worst-hole.js";
+import { pathsOf } from "./issues.js";
 import { PLAIN as SOUND } from "./necks.js";
-
-/** The paths of every problem that a call meets. */
-function pathsOf(call: () => unknown): string[] {
-  try {
-    call();
-  } catch (error) {
-    if (error instanceof DesignError) return error.issues.map(({ path }) => path);
-    throw error;
-  }
-  return [];
-}
 
 test("a sound design: no finding of any kind", () => {
   expect(checkDesign(SOUND).findings).toStrictEqual([]);

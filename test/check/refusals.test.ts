@@ -1,6 +1,7 @@
 /** Every refusal of a design in full: where, what was expected, what came; and the bounds at their very ends. */
 import { describe, expect, test } from "vitest";
-import { checkDesign, type Design, DesignError } from "../../src/index.js";
+import { checkDesign, type Design } from "../../src/index.js";
+import { messagesOf } from "./issues.js";
 import { PLAIN } from "./necks.js";
 
 const LENGTH = "a length of more than 0 mm (1e-12 to 1e+12 mm)";
@@ -13,13 +14,7 @@ function refusalsOf(change: object): readonly string[] {
 }
 
 function refusalsOfWhole(design: unknown): readonly string[] {
-  try {
-    checkDesign(design as Design);
-  } catch (error) {
-    if (error instanceof DesignError) return error.issues.map(({ message }) => message);
-    throw error;
-  }
-  return [];
+  return messagesOf(() => checkDesign(design as Design));
 }
 
 const group = (change: object) => ({ markers: [{ frets: [5], diameter: 6, ...change }] });
