@@ -3,6 +3,7 @@
  * it may go. Values in the unit of their path.
  */
 import { LIMITS } from "./design.js";
+import { elementAt } from "./element-at.js";
 import type { Examined } from "./examine.js";
 import type { FindingCode, FindingFacts } from "./findings.js";
 import type { Marker } from "./markers.js";
@@ -55,7 +56,8 @@ const closerPair: Maker = (spec, markers) =>
     .map((group) => {
       const pair = markers.filter((marker) => marker.group === group);
       const from = group.spread ?? 2 * Math.max(...pair.map(({ offset }) => Math.abs(offset)));
-      const far = Math.max(...pair.map(({ diameter }) => diameter));
+      // the holes of a group are of one size
+      const far = elementAt(pair, 0).diameter;
       return {
         path: `${group.path.group}.spread`,
         from,
@@ -115,27 +117,29 @@ const thickerDot: Maker = (spec, markers) =>
         ],
   );
 
+/** A length that is all but nothing, as a part of what stands. */
+const HARDLY_ANY = 1 / 1000;
+
 /** Another depth for all, and a setting of its own for the group. */
-function otherDepth(toward: "deeper" | "shallower"): Maker {
+function otherDepth(farOf: (depth: number, spec: Spec) => number): Maker {
   return (spec, markers) =>
     groupsOf(markers).flatMap(({ depth, path }): Change[] => {
       if (depth === undefined) return [];
-      const far = toward === "deeper" ? depth + thickestOf(spec) : depth / 1000;
-      const own = `${path.group}.depth`;
-      const apart = {
-        path: own,
-        from: depth,
-        far,
-        apply: (value: number) => withGroups(spec, path.group, "group", { depth: value }),
-      };
-      if (path.depth === own) return [apart];
-      const together = {
-        path: path.depth,
-        from: depth,
-        far,
-        apply: (value: number) => withGroups(spec, path.depth, "depth", { depth: value }),
-      };
-      return [together, apart];
+      const far = farOf(depth, spec);
+      return [
+        {
+          path: path.depth,
+          from: depth,
+          far,
+          apply: (value) => withGroups(spec, path.depth, "depth", { depth: value }),
+        },
+        {
+          path: `${path.group}.depth`,
+          from: depth,
+          far,
+          apply: (value) => withGroups(spec, path.group, "group", { depth: value }),
+        },
+      ];
     });
 }
 
@@ -144,8 +148,8 @@ function thickestOf({ thickness }: Spec): number {
   return typeof thickness === "number" ? thickness : Math.max(...thickness.map(([, mm]) => mm));
 }
 
-const deeper = otherDepth("deeper");
-const shallower = otherDepth("shallower");
+const deeper = otherDepth((depth, spec) => depth + thickestOf(spec));
+const shallower = otherDepth((depth) => HARDLY_ANY * depth);
 
 const thinnerWeb: Maker = (spec) => [
   { path: "web", from: spec.web, far: 0, apply: (web) => ({ ...spec, web }) },
@@ -159,23 +163,25 @@ const shallowerChannel: Maker = (spec) => {
     {
       path: "board.channel.depth",
       from: depth,
-      far: depth / 1000,
+      far: HARDLY_ANY * depth,
       apply: (value) => ({ ...spec, channel: { ...channel, depth: value } }),
     },
   ];
 };
 
-function slotChange(key: "depth" | "tang" | "clearance" | "web", toward: "more" | "less"): Maker {
+/** How far a number of the slot may go, as a part of what stands. */
+const SLOT_FAR = { depth: HARDLY_ANY, tang: HARDLY_ANY, clearance: 0, web: 0 };
+
+function slotChange(key: keyof typeof SLOT_FAR, part = SLOT_FAR[key]): Maker {
   return (spec) => {
     const { slot } = spec;
     if (slot === undefined) return [];
     const from = slot[key];
-    const least = key === "clearance" || key === "web" ? 0 : from / 1000;
     return [
       {
         path: `slot.${key}`,
         from,
-        far: toward === "more" ? 10 * from : least,
+        far: part * from,
         apply: (value) => ({ ...spec, slot: { ...slot, [key]: value } }),
       },
     ];
@@ -230,23 +236,18 @@ const CHANGES: Readonly<Record<FindingCode, readonly Maker[]>> = {
   "thin-edge": [thickerBlank, flatterRadius, thinnerWeb],
   "no-slot-depth": [
     ...forSlotDepth,
-    slotChange("tang", "less"),
-    slotChange("clearance", "less"),
-    slotChange("web", "less"),
+    slotChange("tang"),
+    slotChange("clearance"),
+    slotChange("web"),
     shallowerChannel,
   ],
   "slot-too-shallow": [
-    slotChange("depth", "more"),
+    slotChange("depth", 10),
     flatterRadius,
-    slotChange("tang", "less"),
-    slotChange("clearance", "less"),
+    slotChange("tang"),
+    slotChange("clearance"),
   ],
-  "slot-too-deep": [
-    slotChange("depth", "less"),
-    thickerBlank,
-    slotChange("web", "less"),
-    shallowerChannel,
-  ],
+  "slot-too-deep": [slotChange("depth"), thickerBlank, slotChange("web"), shallowerChannel],
   "side-dot-tight": [
     thickerBlank,
     flatterRadius,
@@ -260,7 +261,7 @@ const CHANGES: Readonly<Record<FindingCode, readonly Maker[]>> = {
     sideDotChange("depth"),
     sideDotChange("diameter"),
   ],
-  "side-dot-meets-slot": [thickerBlank, slotChange("depth", "less"), sideDotChange("diameter")],
+  "side-dot-meets-slot": [thickerBlank, slotChange("depth"), sideDotChange("diameter")],
 };
 
 function groupsOf(markers: readonly Marker[]): GroupSpec[] {

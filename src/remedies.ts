@@ -6,6 +6,7 @@ import { ABOUT_MARKER, type FindingCode, type FindingFacts, findingsOf } from ".
 import type { Marker } from "./markers.js";
 import { build } from "./neck.js";
 import type { Spec } from "./spec.js";
+import { thresholdBetween } from "./threshold.js";
 
 /** One change that alone cures a finding; `change` is a path in the design. */
 export interface Remedy {
@@ -54,47 +55,11 @@ const ABOUT_BOARD: ReadonlySet<FindingCode> = new Set([
   "slot-too-deep",
 ] as const);
 
-/** How near a threshold is come to, as a part of the value that stands. */
-const FINE = 1e-14;
-
-/**
- * The nearest value to `from` at which the finding is gone, all but exactly; undefined where it stands even at
- * `far`. The way between is halved; where the last two failures tell by how much they miss, the straight line through
- * them says where to look, once a little before and once a little beyond, which is all that a linear rule needs.
- * A radius is sought by its curvature, so that `far` may be all but flat.
- */
+/** The threshold of one change. A radius is sought by its curvature, so that `far` may be all but flat. */
 function thresholdOf({ path, from, far }: Change, missAt: (value: number) => number) {
-  const isRadius = path === "radius" || path.startsWith("radius.");
-  const value = (t: number) => (isRadius ? 1 / t : t);
-  let stands = value(from);
-  let passes = value(far);
-  if (missAt(value(passes)) > 0) return undefined;
-  const near = FINE * Math.abs(stands);
-  const fails = [{ t: stands, miss: missAt(from) }];
-  for (let round = 0; ; round++) {
-    const middle = stands + (passes - stands) / 2;
-    const isNear = Math.abs(passes - stands) <= near || middle === stands || middle === passes;
-    if (isNear) return value(passes);
-    const aside = (round % 3 === 1 ? near : -near) / 4;
-    const t = round % 3 === 0 ? middle : within(stands, passes, rootOf(fails, passes) + aside);
-    const miss = missAt(value(t));
-    if (miss > 0) {
-      stands = t;
-      fails.push({ t, miss });
-    } else passes = t;
-  }
-}
-
-/** Where the line through the last two failures meets zero. */
-function rootOf(fails: readonly { t: number; miss: number }[], otherwise: number): number {
-  const [a, b] = fails.slice(-2);
-  if (a === undefined || b === undefined || a.miss === b.miss) return otherwise;
-  return b.t - (b.miss * (b.t - a.t)) / (b.miss - a.miss);
-}
-
-/** A value strictly between two others: itself, or the middle where it lies outside. */
-function within(a: number, b: number, t: number): number {
-  return (t - a) * (t - b) < 0 ? t : a + (b - a) / 2;
+  if (!path.startsWith("radius")) return thresholdBetween(from, far, missAt);
+  const curvature = thresholdBetween(1 / from, 1 / far, (t) => missAt(1 / t));
+  return curvature === undefined ? undefined : 1 / curvature;
 }
 
 /** By how much the finding's rule is broken; 0 where it is kept, Infinity where the design cannot be read. */

@@ -218,6 +218,26 @@ test("profiles of one number, and what a design does not state", () => {
   expect(rowsOn(planned, "below-keep", 3)[0]).toEqual(["depth", 2, 8]);
 });
 
+test("each pair is brought together from its own distance, of several the greatest, to its own size", () => {
+  // the diagonals cross at half of w₁w₂/(w₁ + w₂): 44 and 56 wide, then 56 and 68
+  const design: Design = {
+    scale: { positions: [450, 900] },
+    board: { length: 900, width: { nut: 44, end: 68 }, thickness: 6 },
+    radius: 254,
+    markers: [
+      { frets: [1, 2], diameter: 5, arrangement: "double" },
+      { frets: [1], diameter: 4, arrangement: "double" },
+      { frets: [2], diameter: 9 },
+    ],
+  };
+  const rows = rowsOn(design, "several-settings").filter(([path]) => path.endsWith("spread"));
+  expect(rows.map(([path]) => path)).toEqual(["markers.0.spread", "markers.1.spread"]);
+  expect(rows[0]?.[1]).toBeCloseTo((56 * 68) / 124, 9);
+  expect(rows[0]?.[2]).toBe(5);
+  expect(rows[1]?.[1]).toBeCloseTo(24.64, 9);
+  expect(rows[1]?.[2]).toBe(4);
+});
+
 test("a change does what the number in the design does", () => {
   const codes: FindingCode[] = [
     "no-depth",

@@ -1,8 +1,8 @@
 /** Remedies are exact: the finding is gone at the threshold and stands 0.01 short of it. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { checkDesign, type Design, type Finding, type Remedy } from "../../src/index.js";
-import { FLAT, PLAIN } from "./necks.js";
+import { checkDesign, type Design, type Finding, LIMITS, type Remedy } from "../../src/index.js";
+import { EXACT, FLAT, PLAIN, SQUARED } from "./necks.js";
 
 /** The design with the value at one path; what the design does not state is filled in as the check assumes it. */
 function changed(design: Design, path: string, value: number): Design {
@@ -103,6 +103,97 @@ describe("by hand", () => {
     ] as const;
     const [finding] = checkDesign({ ...FLAT, markers }).findings;
     expect(finding?.remedies).toEqual([]);
+  });
+});
+
+describe("what is not sought, and what is", () => {
+  // 250 frets of 4 mm, each with a pair: as many holes as the limit
+  const most: Design = {
+    scale: { positions: Array.from({ length: 250 }, (_, i) => 4 * (i + 1)) },
+    board: { length: 1000, width: 50, thickness: 6 },
+    radius: Infinity,
+    depth: 0.5,
+    markers: [
+      {
+        frets: Array.from({ length: 250 }, (_, i) => i + 1),
+        diameter: 1,
+        arrangement: "double",
+        spread: 20,
+      },
+    ],
+  };
+
+  test("nothing for more holes than the limit", () => {
+    const [finding] = checkDesign(most).findings;
+    expect(LIMITS.remedyHoles.value).toBe(500);
+    expect(changesOf(finding)).toContain("depth");
+    const markers = [...most.markers, { frets: [125], diameter: 1 }];
+    const [other] = checkDesign({ ...most, markers }).findings;
+    expect(other?.code).toBe(finding?.code);
+    expect(other?.remedies).toEqual([]);
+  });
+
+  test("a finding about no hole: every group's numbers", () => {
+    // a flat board of 6 mm: 3.35 to 3.75 for the one, 0.85 to 1.05 for the other
+    const fill = { kind: "poured", keep: 3 } as const;
+    const design: Design = {
+      ...FLAT,
+      markers: [
+        { frets: [5], diameter: 6, fill },
+        { frets: [7], diameter: 6, fill: { kind: "solid", thickness: 1, keep: 0.5 } },
+      ],
+    };
+    const [finding] = checkDesign(design).findings;
+    expect(finding?.code).toBe("several-settings");
+    // 2.3 mm lie between
+    const to = new Map(finding?.remedies?.map((remedy) => [remedy.change, remedy.to]));
+    expect([...to.keys()]).toEqual(["markers.0.fill.keep", "markers.1.fill.thickness"]);
+    expect(to.get("markers.0.fill.keep")).toBeCloseTo(3 - 2.3, 9);
+    expect(to.get("markers.1.fill.thickness")).toBeCloseTo(1 + 2.3, 9);
+  });
+
+  test("an edge too thin hangs on the radius: by how much is a sum of squares", () => {
+    const design: Design = {
+      ...FLAT,
+      board: { length: 320, width: 32, thickness: 3 },
+      radius: 65,
+      crown: 0,
+      tolerance: EXACT,
+      web: 1.5,
+      markers: [],
+    };
+    const { findings } = checkDesign(design);
+    expect(new Set(findings.map(({ code }) => code))).toEqual(new Set(["thin-edge"]));
+    // 16 mm aside: a drop of 1.5 where r² = (r − 1.5)² + 16²
+    const remedies = findings[0]?.remedies ?? [];
+    const to = new Map(remedies.map((remedy) => [remedy.change, remedy.to]));
+    expect(to.get("radius")).toBeCloseTo((16 ** 2 + 1.5 ** 2) / 3, 9);
+    // a cylinder of 65 mm takes 2
+    expect(to.get("board.thickness")).toBeCloseTo(3.5, 9);
+    expect(to.get("web")).toBeCloseTo(1, 9);
+  });
+
+  test("a warning is no new error, an error that stood before neither", () => {
+    // a smaller dot keeps more of itself, and would still be near the slots
+    const design: Design = {
+      ...SQUARED,
+      depth: 0.25,
+      markers: [{ frets: [2], diameter: 31.5 }],
+    };
+    const { findings } = checkDesign(design);
+    expect(findings.map(({ code }) => code)).toEqual(["nothing-left", "near-slot"]);
+    expect(changesOf(findings[0])).toEqual(["depth", "markers.0.depth"]);
+    expect(changesOf(findings[1])).toEqual(["markers.0.diameter"]);
+    expect(findings[1]?.remedies?.[0]?.to).toBeCloseTo(31, 9);
+  });
+
+  test("a hole that fails in another way is not cured", () => {
+    // 0.9 of 3 mm is too shallow by 0.15; the web under it allows 0.75
+    const design: Design = { ...FLAT, board: { ...FLAT.board, thickness: 3 }, depth: 0.9 };
+    const finding = checkDesign(design).findings.find(({ code }) => code === "below-web");
+    expect(finding).toBeDefined();
+    // shallower by itself makes it too shallow by more: no new name, yet no cure
+    expect(changesOf(finding)).toEqual([]);
   });
 });
 

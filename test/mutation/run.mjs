@@ -104,6 +104,7 @@ function nearest(place) {
   const [folder] = name.split("/");
   if (["draw", "files", "units", "notebook"].includes(folder)) return folder;
   if (["card", "length-text", "plain-words"].includes(name)) return "card";
+  if (["remedies", "threshold"].includes(name)) return "cures";
   return CORE.includes(name) ? "quick" : "core";
 }
 
