@@ -22,6 +22,8 @@ const GEOMETRY = [
 const LAYOUT = ["track", "temperament", "fret-lines", "markers", "pockets", "slot-ends"];
 const WORK = ["bits", "windows", "stops", "slots", "edges", "clearances", "side-dots", "pour"];
 
+const SWEEPS = ["grid", "paths", "stages", "sweep", "frontier", "check-many"];
+
 const CORE = [...GEOMETRY, ...LAYOUT, ...WORK];
 
 const { values, positionals } = parseArgs({
@@ -105,6 +107,7 @@ function nearest(place) {
   if (["draw", "files", "units", "notebook"].includes(folder)) return folder;
   if (["card", "length-text", "plain-words"].includes(name)) return "card";
   if (["remedies", "threshold"].includes(name)) return "cures";
+  if (SWEEPS.includes(name)) return "sweeps";
   return CORE.includes(name) ? "quick" : "core";
 }
 

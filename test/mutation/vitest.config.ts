@@ -1,7 +1,7 @@
 /**
  * The tests that mutants face, by MUTANTS. For the geometry, the windows and the stop plan: quick, some seconds in all.
- * For the rest of src those nearest to it: core, cures, card, draw, files, units, notebook. For what survives those:
- * wide, drawn, doors, or all that run in this process.
+ * For the rest of src those nearest to it: core, sweeps, cures, card, draw, files, units, notebook. For what survives
+ * those: wide, drawn, doors, or all that run in this process.
  */
 import { defineConfig } from "vitest/config";
 
@@ -32,6 +32,7 @@ const FACED: Readonly<Record<string, readonly string[]>> = {
     "test/check/{changes,limits,places,refusals,report,sentences}.test.ts",
     "test/batch/{grid,paths,many}.test.ts",
   ],
+  sweeps: ["test/batch/*.test.ts"],
   cures: ["test/check/{changes,remedies,threshold}.test.ts"],
   card: [
     "test/check/{card,card-text,sentences,places}.test.ts",
