@@ -6,7 +6,7 @@
 import type { Edge } from "./edges.js";
 import { elementAt } from "./element-at.js";
 import { fixed, INCHES, MILLIMETRES, type Unit } from "./length-text.js";
-import { holeName, stationName, visible } from "./plain-words.js";
+import { holeName, settingLetter, stationName, visible } from "./plain-words.js";
 import type { Remedy } from "./remedies.js";
 import type { Repair } from "./repair.js";
 import type { Finding, Hole, Report } from "./report.js";
@@ -110,7 +110,7 @@ function stopLines(report: Report, unit: Unit): string[] {
   if (holes.length === 0) return ["STOP", "  No holes."];
   const several = stops.settings.length > 1;
   const lines = stops.settings.flatMap((setting, i) =>
-    settingLines(several ? `Setting ${letter(i)}` : "Stop setting", setting, holes, unit),
+    settingLines(several ? `Setting ${settingLetter(i)}` : "Stop setting", setting, holes, unit),
   );
   const unserved = holes.filter(({ window }) => !(window.min <= window.max)).length;
   if (unserved > 0) lines.push(`No setting serves ${unserved} of ${holes.length} holes.`);
@@ -256,7 +256,7 @@ function settingCells(
   if (setting === undefined) return several ? ["-", "-"] : ["-"];
   const { depth, min, max } = setting;
   const travel = unit.between(depth + lead, min + lead, max + lead);
-  return several ? [letter(i), travel] : [travel];
+  return several ? [settingLetter(i), travel] : [travel];
 }
 
 function plannedCells({ planned }: Hole, unit: Unit): string[] {
@@ -333,10 +333,6 @@ function fretsOf(indices: readonly number[], holes: readonly Hole[]): string {
 function edgeName({ station, side }: Edge): string {
   const name = stationName(station);
   return side === undefined ? name : `${name} ${side}`;
-}
-
-function letter(i: number): string {
-  return i < 26 ? String.fromCharCode(65 + i) : String(i + 1);
 }
 
 /** A table; one that is too wide goes on below itself, its first columns repeated. */

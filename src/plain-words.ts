@@ -14,3 +14,8 @@ export function stationName(station: string): string {
 export function visible(text: string): string {
   return text.replace(/[^\P{Cc}\n]/gu, "\uFFFD");
 }
+
+/** A stop setting's letter among several: A, B, …, Z, 27, 28, … */
+export function settingLetter(i: number): string {
+  return i < 26 ? String.fromCharCode(65 + i) : String(i + 1);
+}

@@ -1,5 +1,6 @@
 /** Words and figures that the drawings share. */
 import { fixed, MILLIMETRES } from "../length-text.js";
+import { settingLetter } from "../plain-words.js";
 import type { Hole, Report } from "../report.js";
 import type { StopSetting } from "../stops.js";
 import { oneLine } from "./lettering.js";
@@ -46,11 +47,6 @@ export function hasWindow({ window }: Hole): boolean {
 export function settingName(i: number, count: number): string {
   if (count === 1) return "stop setting";
   return `setting ${settingLetter(i)}`;
-}
-
-/** A, B, …, Z, 27, 28, … */
-export function settingLetter(i: number): string {
-  return i < 26 ? String.fromCharCode(65 + i) : String(i + 1);
 }
 
 /** The setting that serves a hole. */

@@ -1,8 +1,8 @@
 /** The holes as a table. Lengths in mm. */
 
-import { figure, LIMITS, least, most, settingLetter, settingOf } from "../draw/words.js";
+import { figure, LIMITS, least, most, settingOf } from "../draw/words.js";
 import { element } from "../draw/xml.js";
-import { holeName } from "../plain-words.js";
+import { holeName, settingLetter } from "../plain-words.js";
 import type { Hole, Report } from "../report.js";
 
 /** A column: its head, and what it says of a hole. */
