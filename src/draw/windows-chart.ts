@@ -1,7 +1,7 @@
 /** The bars of the windows, the lines of the settings through them, and the figures beside. */
 
 import { elementAt } from "../element-at.js";
-import { holeName } from "../plain-words.js";
+import { holeName, settingLetter } from "../plain-words.js";
 import type { Hole, Report } from "../report.js";
 import { type Flag, flagMarks } from "./flags.js";
 import { LETTER, widthOf } from "./lettering.js";
@@ -9,16 +9,7 @@ import { circle, line, type Mark, outline, rectangle, type Spot, text } from "./
 import { roundAbove } from "./scale.js";
 import { type Column, columnMarks, tableMarks } from "./table.js";
 import { windowBar } from "./window-bar.js";
-import {
-  figure,
-  governed,
-  hasWindow,
-  least,
-  most,
-  settingLetter,
-  settingName,
-  settingOf,
-} from "./words.js";
+import { figure, governed, hasWindow, least, most, settingName, settingOf } from "./words.js";
 
 const PLOT = 130;
 const ROW = 6.4;
