@@ -88,8 +88,9 @@ export function buildFrame(spec: PartialSpec, issues: DesignIssue[]): Frame | un
 }
 
 /** Where the board begins: at the nut, whose further end lies before 0 on a fanned board. */
-function startOf({ slots: [nut] }: Frame): number {
-  return nut === undefined ? 0 : Math.min(0, nut.bass, nut.treble);
+function startOf({ slots }: Frame): number {
+  const { bass, treble } = elementAt(slots, 0);
+  return Math.min(0, bass, treble);
 }
 
 /** The flat blank's thickness. */
@@ -112,10 +113,9 @@ export function buildSurfaces(
   const { tolerance } = spec;
   const radius = trackOf(frame, spec.radius, "radius", issues);
   const stated = trackOf(frame, spec.crown, "crown", issues);
-  const before = issues.length;
   if (stated) mustNotFallBelowZero("crown", stated, frame.length, issues);
   if (radius) mustExceedHalfWidth(radius, frame, tolerance?.radius, issues);
-  if (issues.length > before || !radius || !stated || !tolerance) return undefined;
+  if (!radius || !stated || !tolerance) return undefined;
   // no station lies before the nut, where a fanned board begins: there a falling crown ends at 0
   const crown = leastOver(stated, startOf(frame), 0) < 0 ? flooredAtZero(stated) : stated;
   return {
@@ -137,9 +137,7 @@ function trackOf(
   path: string,
   issues: DesignIssue[],
 ): Track | undefined {
-  if (profile === undefined) return undefined;
-  if (typeof profile === "number") return constantTrack(profile);
-  return profileTrack(profile, path, alongs, length, issues);
+  return profile === undefined ? undefined : profileTrack(profile, path, alongs, length, issues);
 }
 
 /** The frets, with an issue where fanned ones cannot be placed on this width. */

@@ -451,8 +451,8 @@ describe("at a bound: taken; beyond it: refused", () => {
 
   test("a text is a name, and nothing comes of -0 but 0", () => {
     expect(paths({ name: "Larch" })).toEqual([]);
-    const [hole] = checkDesign({ ...PLAIN, crown: -0 }).holes;
-    expect(hole?.crown).toBe(0);
+    const [hole] = checkDesign({ ...PLAIN, fill: { kind: "poured", keep: -0 } }).holes;
+    expect(hole?.fill.keep).toBe(0);
   });
 
   test("a radius is held against half the width on the board alone, not beyond its end", () => {
@@ -482,5 +482,67 @@ describe("at a bound: taken; beyond it: refused", () => {
     expect(paths({ radius: { nut: 254, end: undefined } })).toEqual([]);
     expect(paths({ radius: { end: undefined } })).toEqual(["radius"]);
     expect(paths({ markers: [], fill: undefined, name: undefined })).toEqual([]);
+  });
+
+  test("what cannot be read hides nothing else, and brings nothing else", () => {
+    expect(paths({ radius: "254", tolerance: { radius: 0.02 } })).toEqual(["radius"]);
+    expect(paths({ crown: "0.1", board: { ...PLAIN.board, length: "482" } })).toEqual([
+      "board.length",
+      "crown",
+    ]);
+    expect(paths({ ...board({ thickness: "6" }), radius: 20 })).toEqual([
+      "board.thickness",
+      "radius",
+    ]);
+  });
+
+  test("a channel of no length", () => {
+    const channel = (from: number) => board({ channel: { width: 6, depth: 2, from, to: 100 } });
+    expect(paths(channel(100 - 1e-9))).toEqual([]);
+    expect(paths(channel(100))).toEqual(["board.channel.from"]);
+  });
+
+  // nut 40, fret 1 halfway 20: nothing at the end
+  test.each(["width", "thickness"])("a board whose %s runs out at its very end", (name) => {
+    const design = (fret1: number) => ({
+      scale: { positions: [100] },
+      board: { ...PLAIN.board, width: 50, length: 200, [name]: { nut: 40, fret1 } },
+      markers: [],
+    });
+    expect(refusalsOf(design(20))).toEqual([
+      `board.${name}: expected more than 0 mm everywhere on the board, received 0`,
+    ]);
+    expect(paths(design(20 + 1e-9))).toEqual([]);
+  });
+
+  test("stations nearer than a thousand-millionth of the board", () => {
+    const design = (gap: number) => ({
+      scale: { positions: [512, 512 + gap] },
+      board: { length: 1024, width: { fret1: 50, fret2: 50.5 }, thickness: 6 },
+      radius: Infinity,
+      markers: [],
+    });
+    const tooNear = (gap: number) => refusalsOf(design(gap)).filter((said) => /own/.test(said));
+    expect(tooNear(2 ** -20)).toEqual([
+      'board.width.fret2: expected a place of its own, but "fret1" lies there too, received 50.5',
+    ]);
+    expect(tooNear(2 ** -19)).toEqual([]);
+  });
+
+  test("the order in which stations are named does not matter", () => {
+    const named = (stations: readonly (readonly [string, number])[]) =>
+      checkDesign({
+        ...PLAIN,
+        ...board({ thickness: Object.fromEntries(stations) }),
+        radius: 254,
+      }).holes.map(({ blank }) => blank);
+    const there = [
+      ["nut", 6],
+      ["fret5", 7],
+      ["end", 5],
+    ] as const;
+    const blanks = named(there);
+    expect(new Set(blanks).size).toBeGreaterThan(5);
+    expect(named([...there].reverse())).toEqual(blanks);
   });
 });
