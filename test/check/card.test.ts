@@ -75,16 +75,17 @@ describe.each(["mm", "in"] as const)("in %s", (unit) => {
 });
 
 describe("what it says", () => {
-  const card = drillCard(checkDesign(example("larch-22")));
+  const cardOf = (name: string) => drillCard(checkDesign(example(name)));
 
   test("the setting: travel from the point's touch, and the rim's depth", () => {
     const [setting] = checkDesign(example("larch-22")).stops.settings;
-    expect(card).toContain(
+    expect(cardOf("larch-22")).toContain(
       `for every hole: ${setting?.travel.toFixed(2)} mm of travel from the point's touch. Rim depth ${setting?.depth.toFixed(2)} mm.`,
     );
   });
 
   test("who governs it, and a row for every hole", () => {
+    const card = cardOf("larch-22");
     expect(card).toContain("fret 12, bass sets the least");
     expect(card.match(/^ +\d+ {2}(?:centre|bass|treble) /gm)).toHaveLength(10);
   });
@@ -101,14 +102,14 @@ describe("what it says", () => {
   });
 
   test("two settings on the thin tenor, each with its frets", () => {
-    const text = drillCard(checkDesign(example("wren-tenor")));
+    const text = cardOf("wren-tenor");
     expect(text).toMatch(/Setting A, for frets 5, 7, 10 and 15: /);
     expect(text).toMatch(/Setting B, for fret 12: /);
     expect(text).toMatch(/One stop setting cannot serve all holes; 2 settings do/);
   });
 
   test("what is wrong, once for all places alike, and what cures it", () => {
-    const text = drillCard(checkDesign(example("heron-bass")));
+    const text = cardOf("heron-bass");
     expect(text).toContain("DO NOT DRILL YET");
     expect(text.replace(/\s+/g, " ")).toMatch(
       /Only 0\.80 mm of wood may be left .*The worst of 6: fret 3, .*cures: another depth for all,/,

@@ -56,7 +56,11 @@ function saidOf(sweep: Sweep, i: number): string {
 }
 
 describe.each(sweeps)("$name", ({ sweep, options = {} }) => {
-  const drawing = read(drawSweep(sweep, options));
+  // drawn in each test: what is worked out while the tests are gathered meets no mutant
+  const drawn = () => {
+    const drawing = read(drawSweep(sweep, options));
+    return { drawing, ...frameOf(drawing) };
+  };
   const [first, second] = sweep.axes.map(({ path }) => path);
   const [xPath, yPath] = [options.x ?? first, options.y ?? second];
   const rising = (path: string | undefined) => {
@@ -64,9 +68,9 @@ describe.each(sweeps)("$name", ({ sweep, options = {} }) => {
     return [...values].sort((a, b) => (a < b ? -1 : 1));
   };
   const [xs, ys] = [rising(xPath), rising(yPath)];
-  const { width, height } = frameOf(drawing);
 
   test("each combination has its cell, and it says what the check says", () => {
+    const { drawing, width, height } = drawn();
     const seen = new Map<string, string>();
     for (const { says, at } of cellsOf(drawing)) {
       const column = Math.floor((at[0] / width) * xs.length);
@@ -95,6 +99,7 @@ describe.each(sweeps)("$name", ({ sweep, options = {} }) => {
   });
 
   test("the wide line goes around the cells where one setting does, and around no other", () => {
+    const { drawing, width, height } = drawn();
     const cells = cellsOf(drawing);
     const at = (x: number, y: number) =>
       cells.some(({ says, at: [cx, cy] }) => {
@@ -118,6 +123,7 @@ describe.each(sweeps)("$name", ({ sweep, options = {} }) => {
   });
 
   test("a figure says how many settings are needed", () => {
+    const { drawing } = drawn();
     const figures = textsOf(drawing).filter(({ words }) => /^\d$/.test(words));
     const shown = classed(drawing, "several").filter(({ tag }) => tag === "text");
     for (const { text } of shown) {
@@ -129,9 +135,10 @@ describe.each(sweeps)("$name", ({ sweep, options = {} }) => {
 });
 
 describe("the sweeps", () => {
-  const all = sweeps.map(({ sweep, options }) => read(drawSweep(sweep, options)));
+  const drawnAll = () => sweeps.map(({ sweep, options }) => read(drawSweep(sweep, options)));
 
   test("show every verdict", () => {
+    const all = drawnAll();
     for (const verdict of VERDICTS) {
       const count = all.flatMap((drawing) => classed(drawing, verdict)).length;
       expect(count, verdict).toBeGreaterThan(5);
@@ -139,6 +146,7 @@ describe("the sweeps", () => {
   });
 
   test("say in words what they count", () => {
+    const all = drawnAll();
     const words = all.flatMap((drawing) => textsOf(drawing).map((text) => text.words));
     const counted = words.filter((line) => /^One stop setting suits all holes in/.test(line));
     expect(counted).toHaveLength(sweeps.length);

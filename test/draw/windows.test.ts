@@ -41,12 +41,15 @@ function barsOf(drawing: Drawing) {
 }
 
 describe.each(gallery.filter(({ report }) => report.holes.length > 1))("$name", ({ report }) => {
-  const drawing = read(drawWindows(report));
-  const depthAt = axisOf(drawing);
-  const bars = barsOf(drawing);
+  // drawn in each test: what is worked out while the tests are gathered meets no mutant
+  const drawn = () => {
+    const drawing = read(drawWindows(report));
+    return { drawing, depthAt: axisOf(drawing), bars: barsOf(drawing) };
+  };
   const span = Math.max(...report.holes.map(({ window: { min, max } }) => Math.abs(max - min)));
 
   test("every hole has a bar from limit to limit, crossed out where these clash", () => {
+    const { depthAt, bars } = drawn();
     expect(bars).toHaveLength(report.holes.length);
     report.holes.forEach(({ window: { min, max } }, i) => {
       const bar = bars[i];
@@ -57,6 +60,7 @@ describe.each(gallery.filter(({ report }) => report.holes.length > 1))("$name", 
   });
 
   test("every setting's line runs through the bars that it serves, with a dot in each", () => {
+    const { drawing, depthAt, bars } = drawn();
     const lines = linesOf(drawing).filter(({ name }) => name === "setting");
     expect(lines).toHaveLength(report.stops.settings.length);
     const dots = classed(drawing, "served").map(({ attributes }) => attributes);
@@ -76,6 +80,7 @@ describe.each(gallery.filter(({ report }) => report.holes.length > 1))("$name", 
   });
 
   test("where no setting suits all, every line misses some bar", () => {
+    const { drawing, bars } = drawn();
     if (report.stops.common) {
       expect(classed(drawing, "common")).toHaveLength(1);
       return;
