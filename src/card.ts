@@ -12,8 +12,7 @@ import type { Repair } from "./repair.js";
 import type { Finding, Hole, Report } from "./report.js";
 import { joined, remedyWords, sentenceOf } from "./sentences.js";
 import type { StopSetting } from "./stops.js";
-
-const COLUMNS = 100;
+import { COLUMNS, sideBySide, table, wrapped } from "./text-layout.js";
 
 /**
  * The report as a card: the stop setting and who governs it, a row for every hole, what the edges come
@@ -137,7 +136,7 @@ function settingLines(
       : travels.map((t) => `${travelText(t)} for ${fretsOf(t.holes, holes)}`).join("; ");
   return [
     `${name}, for ${who}: ${travel}. Rim depth ${text(depth, 0)}.`,
-    `  Rim depths from ${unit.least(min)} to ${unit.most(max)} would do: ${holeName(least)} sets the least (the radius takes most there), ${holeName(most)} the most (${MAX_RULES[most.window.maxBy]}).`,
+    `Rim depths from ${unit.least(min)} to ${unit.most(max)} would do: ${holeName(least)} sets the least (the radius takes most there), ${holeName(most)} the most (${MAX_RULES[most.window.maxBy]}).`,
   ];
 }
 
@@ -280,23 +279,6 @@ function edgeLines({ edges }: Report, unit: Unit): string[] {
   return [...wrapped(title, "", "        "), ...sideBySide(head, cells)];
 }
 
-/** A table folded into as many columns beside each other as the card is wide. */
-function sideBySide(head: readonly string[], cells: readonly (readonly string[])[]): string[] {
-  for (const columns of [4, 3, 2]) {
-    const rows = Math.ceil(cells.length / columns);
-    const folded = Array.from({ length: rows }, (_, r) =>
-      Array.from({ length: columns }, (_, c) => cells[r + c * rows] ?? head.map(() => "")),
-    );
-    const heads = Array.from({ length: columns }, () => head);
-    const lines = table(
-      [heads, ...folded].map((row) => row.flatMap((part) => ["|", ...part]).slice(1)),
-    );
-    // a table that is too wide takes more lines
-    if (lines.length === rows + 1) return lines;
-  }
-  return table([head, ...cells]);
-}
-
 function slotLines({ slots }: Report, unit: Unit): string[] {
   if (slots === undefined) return [];
   const { least, most, leastAt, mostAt } = slots;
@@ -333,50 +315,4 @@ function fretsOf(indices: readonly number[], holes: readonly Hole[]): string {
 function edgeName({ station, side }: Edge): string {
   const name = stationName(station);
   return side === undefined ? name : `${name} ${side}`;
-}
-
-/** A table; one that is too wide goes on below itself, its first columns repeated. */
-function table(rows: readonly (readonly string[])[], repeated = 0): string[] {
-  const columns = elementAt(rows, 0).map((_, c) => columnOf(rows.map((row) => elementAt(row, c))));
-  const first = columns.slice(0, repeated);
-  const blocks: string[][][] = [];
-  let block = [...first];
-  for (const column of columns.slice(repeated)) {
-    if (block.length > repeated && widthOf([...block, column]) > COLUMNS) {
-      blocks.push(block);
-      block = [...first];
-    }
-    block.push(column);
-  }
-  return [...blocks, block].flatMap((parts, i) => {
-    const lines = rows.map((_, r) => `  ${parts.map((cells) => cells[r]).join("  ")}`.trimEnd());
-    return i === 0 ? lines : ["", ...lines];
-  });
-}
-
-/** Cells padded to the widest of them; text to the left, numbers to the right. */
-function columnOf(cells: readonly string[]): string[] {
-  const width = Math.max(...cells.map(({ length }) => length));
-  const isNumber = cells.slice(1).some((cell) => /^-?[.0-9]/.test(cell));
-  return cells.map((cell) => (isNumber ? cell.padStart(width) : cell.padEnd(width)));
-}
-
-function widthOf(columns: readonly (readonly string[])[]): number {
-  return columns.reduce((sum, column) => sum + 2 + elementAt(column, 0).length, 0);
-}
-
-/** A text cut into lines at its spaces. */
-function wrapped(text: string, first: string, next = first): string[] {
-  const lines: string[] = [];
-  let line = first;
-  for (const word of text.split(" ")) {
-    const start = lines.length === 0 ? first : next;
-    if (line.length + word.length + 1 > COLUMNS && line.trim() !== "") {
-      lines.push(line);
-      line = next + word;
-    } else {
-      line = line === start && line.trim() === "" ? start + word : `${line} ${word}`;
-    }
-  }
-  return [...lines, line];
 }

@@ -105,7 +105,7 @@ function nearest(place) {
   const [, name] = /^src\/([\w/-]+)\.ts/.exec(place);
   const [folder] = name.split("/");
   if (["draw", "files", "units", "notebook"].includes(folder)) return folder;
-  if (["card", "length-text", "plain-words"].includes(name)) return "card";
+  if (["card", "text-layout", "length-text", "plain-words"].includes(name)) return "card";
   if (["remedies", "threshold"].includes(name)) return "cures";
   if (SWEEPS.includes(name)) return "sweeps";
   return CORE.includes(name) ? "quick" : "core";

@@ -35,7 +35,7 @@ const FACED: Readonly<Record<string, readonly string[]>> = {
   sweeps: ["test/batch/*.test.ts"],
   cures: ["test/check/{changes,remedies,threshold}.test.ts"],
   card: [
-    "test/check/{card,card-text,plain-words,sentences,places}.test.ts",
+    "test/check/{card,card-text,plain-words,text-layout,sentences,places}.test.ts",
     "test/units/format-length.test.ts",
   ],
   draw: ["test/draw/*.test.ts", "test/mutation/pictures.ts"],
