@@ -108,7 +108,6 @@ function runningMarks(
   const length = { along: endX, out: endY + 1, words: `end: ${figure(board.length)}` };
   return levelMarks([...markers, length], {
     out: bottom + 6,
-    origin: 0,
     spot: (along, out) => [along, out],
     anchor: "end",
     turned: true,

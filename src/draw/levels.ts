@@ -1,7 +1,7 @@
 /**
  * Running dimensions (ISO 129-1, memory): one line from an origin's circle, an arrowhead at each place along it, and
  * an extension line to its figure. Where figures would meet, their lines bend and the figures move apart.
- * Lengths in mm on paper: `along` the running line, `out` from the part toward the figures.
+ * Lengths in mm on paper: `along` the running line from its origin, `out` from the part toward the figures.
  */
 import { elementAt } from "../element-at.js";
 import { ABOVE } from "./dimensions.js";
@@ -20,7 +20,6 @@ export interface Level {
 export interface Running {
   /** Its own distance from the part. */
   readonly out: number;
-  readonly origin: number;
   readonly spot: (along: number, out: number) => Spot;
   /** Which end of a figure lies at the line, and whether it is read from the right. */
   readonly anchor: "start" | "end";
@@ -55,25 +54,25 @@ function labelMarks({ along, out, words }: Level, place: number, running: Runnin
 }
 
 /** From the origin both ways; a dot in place of an arrowhead where two places are too near for it. */
-function runningLine(alongs: readonly number[], { out, origin, spot }: Running): Mark[] {
+function runningLine(alongs: readonly number[], { out, spot }: Running): Mark[] {
   const heads = alongs
-    .filter((along) => along !== origin)
+    .filter((along) => along !== 0)
     .map((along) => {
-      const others = [origin, ...alongs].filter((other) => other !== along);
+      const others = [0, ...alongs].filter((other) => other !== along);
       const room = Math.min(...others.map((other) => Math.abs(other - along)));
       const [x0, y0] = spot(0, 0);
-      const [x1, y1] = spot(Math.sign(along - origin), 0);
+      const [x1, y1] = spot(Math.sign(along), 0);
       return room >= ARROW_LENGTH
         ? arrow(spot(along, out), [x1 - x0, y1 - y0])
         : circle("solid", spot(along, out), 0.5);
     });
-  const ends = [Math.min(origin, ...alongs), Math.max(origin, ...alongs)];
+  const ends = [Math.min(0, ...alongs), Math.max(0, ...alongs)];
   return [
     line(
       "narrow",
       ends.map((end) => spot(end, out)),
     ),
-    circle("narrow", spot(origin, out), 1),
+    circle("narrow", spot(0, out), 1),
     ...heads,
   ];
 }

@@ -22,7 +22,6 @@ export function sectionDimensions(report: Report, cut: Cut, paper: Paper): Mark[
     ...windowMarks(cut, paper),
     ...levelMarks(levelsOf(report, cut, paper), {
       out: paper.reach + 13,
-      origin: 0,
       spot: (along, out) => [paper.side * out, along],
       anchor: paper.side > 0 ? "start" : "end",
     }),
