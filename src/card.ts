@@ -74,13 +74,13 @@ export function repairNote(repair: Repair, options: { readonly unit?: "mm" | "in
   const dot = hole.side === "centre" ? "dot" : `${hole.side} dot`;
   const needed = `The next bit must be ${unit.least(least)} or more to swallow the old hole.`;
   const lines = [`REPAIR: the ${dot} at fret ${hole.fret}`, ...wrapped(needed, "  ")];
-  const planned = report?.holes[hole.index]?.planned;
-  const lead = report?.holes[hole.index]?.lead ?? 0;
+  const again = report?.holes[hole.index];
   if (diameter === null) lines.push("  No bit of the rack does.");
-  else if (planned === undefined) lines.push(`  Drill again with ${unit.full(diameter)}.`);
+  else if (again?.planned === undefined) lines.push(`  Drill again with ${unit.full(diameter)}.`);
   else {
-    const travel = unit.full(planned.depth + lead);
-    const text = `Fill the hole, then drill again with ${unit.full(diameter)}, to a rim depth of ${unit.full(planned.depth)} (travel ${travel}).`;
+    const { depth } = again.planned;
+    const travel = unit.full(depth + again.lead);
+    const text = `Fill the hole, then drill again with ${unit.full(diameter)}, to a rim depth of ${unit.full(depth)} (travel ${travel}).`;
     lines.push(...wrapped(text, "  "));
   }
   for (const { diameter: bit, why } of ruledOut.filter(({ findings }) => findings.length > 0)) {
@@ -200,7 +200,7 @@ function missBy({ value, limit }: Finding): number {
 }
 
 function placeWords({ fret, side, station }: Finding): string {
-  if (fret === undefined) return station === undefined ? "the board" : `the ${station}`;
+  if (fret === undefined) return `the ${station}`;
   return side === undefined || side === "centre" ? `fret ${fret}` : `fret ${fret} ${side}`;
 }
 

@@ -363,6 +363,7 @@ describe("lengths", () => {
   test.each([
     [0, "0 (.000)"],
     [25.4, "1 (1.000)"],
+    [254, "10 (10.000)"],
     [-25.4, "-1 (-1.000)"],
     [0.396875, "1/64 (.016)"],
     [-0.396875, "-1/64 (-.016)"],
@@ -402,4 +403,177 @@ describe("lengths", () => {
     expect(INCHES.between(0.39, 0.3, 0.396)).toBe(".015");
     expect(MILLIMETRES.between(0.4, 0.4, 0.5)).toBe("0.40");
   });
+});
+
+/** The lines below one heading of a card, as one text. */
+function sectionOf(card: string, heading: string): string {
+  const found = card.split("\n\n").find((part) => part.startsWith(heading)) ?? "";
+  return found.split("\n").slice(1).join("\n").replace(/\s+/g, " ").trim();
+}
+
+/** The rows of the holes, each as its cells. */
+const rowsOf = (card: string) =>
+  (card.split("\n\n").find((part) => part.startsWith("HOLES")) ?? "")
+    .split("\n")
+    .slice(2)
+    .map((line) => line.trim().split(/ +/));
+
+describe("what is wrong in several places", () => {
+  const shallow = (fret: number, depth: number) => ({ frets: [fret], diameter: 8, depth });
+
+  // 1.5 mm are needed everywhere
+  test("the worst speaks, the others are named, and the cure that is enough for all", () => {
+    const said = (...depths: number[]) => {
+      const markers = depths.map((depth, i) => shallow(i + 1, depth));
+      return sectionOf(cardOf({ markers }), "WRONG");
+    };
+    const all = "(The worst of 3: fret 1, fret 2 and fret 3.) cures: a thinner keep, 0.25 instead";
+    const worst = "! Only 0.25 mm of the dot at fret";
+    expect(said(1, 0.75, 1.25)).toContain(`${worst} 2 may be left`);
+    expect(said(1, 0.75, 1.25)).toContain(all);
+    expect(said(0.75, 1.25, 1)).toContain(`${worst} 1 may be left`);
+    expect(said(1.25, 1, 0.75)).toContain(`${worst} 3 may be left`);
+    expect(said(1.25, 1, 0.75)).toContain(all);
+    // a depth of its own cures one of them alone
+    expect(said(1, 0.75, 1.25)).not.toContain("depth for");
+    expect(said(1)).toContain("(group 1), 1.50 instead of 1.00");
+    expect(said(1)).not.toContain("worst");
+  });
+
+  test("what must grow grows to the greatest threshold", () => {
+    // web and point want 2 mm under 1.5
+    const thickness = { nut: 3, fret2: 3.25, end: 3.25 };
+    const markers = [1, 2, 3].map((fret) => ({ frets: [fret], diameter: 8 }));
+    const card = cardOf({ board: { ...BOARD.board, thickness }, markers, web: 1.25 });
+    expect(sectionOf(card, "WRONG")).toMatch(
+      /^! No depth suits the dot at fret 1: .*worst of 3: fret 1, fret 2 and fret 3\.\)/,
+    );
+    // nearest to the nut, at 12 mm, 3 + 12 · 0.25 / 64 less 1.25 and the point must be 1.5
+    expect(sectionOf(card, "WRONG")).toContain("a thinner web, 0.54 instead of 1.25");
+  });
+
+  test("bass and treble are told apart, a place that fails twice is named once", () => {
+    const pair = { ...shallow(2, 1), arrangement: "double", spread: 32 };
+    expect(sectionOf(cardOf({ markers: [pair] }), "WRONG")).toContain(
+      "(The worst of 2: fret 2 bass and fret 2 treble.)",
+    );
+    const twice = [shallow(2, 1), shallow(2, 1)];
+    expect(sectionOf(cardOf({ markers: twice }), "WRONG")).toContain("(The worst of 2: fret 2.)");
+  });
+
+  test("edges by their stations", () => {
+    const board = { ...BOARD.board, thickness: { nut: 2.5, end: 2 } };
+    const card = cardOf({ board, markers: [], web: 1.75 });
+    expect(sectionOf(card, "WRONG")).toMatch(
+      /^! The board's edge at the body end may be left 1\.50 mm thick .*\(The worst of 3: fret 3, fret 4 and the end\.\)/,
+    );
+    expect(card).toContain("EDGES   (thinnest: 1.50 mm, at the end)");
+    const dished = { ...BOARD.board, thickness: { nut: 2.5, fret2: 2, end: 2.5 } };
+    expect(cardOf({ board: dished, markers: [] })).toContain("(thinnest: 1.50 mm, at fret 2)");
+  });
+
+  test("so many that their cures would take seconds: it says that these were not sought", () => {
+    // 55 holes that fail: 55 · 55 = 3025 answers to seek; 60 · 50 = 3000 are few enough
+    const neck = (holes: number, failing: number) => ({
+      scale: { positions: Array.from({ length: 60 }, (_, i) => 16 * (i + 1)) },
+      board: { length: 1000, width: 64, thickness: 8 },
+      markers: [
+        { frets: Array.from({ length: failing }, (_, i) => i + 1), diameter: 2, depth: 1 },
+        { frets: Array.from({ length: holes - failing }, (_, i) => failing + i + 1), diameter: 2 },
+      ].filter(({ frets }) => frets.length > 0),
+    });
+    const notSought = "cures: not sought, since there are so many; cure some and look again.";
+    expect(sectionOf(cardOf(neck(55, 55)), "WRONG")).toMatch(
+      /^! Only 0\.50 mm of the dot at fret 1 .*The worst of 55: .* and fret 55\.\) cures: not sought/,
+    );
+    expect(cardOf(neck(55, 55))).toContain(`\n    ${notSought}\n`);
+    expect(cardOf(neck(60, 50))).not.toContain(notSought);
+    expect(sectionOf(cardOf(neck(60, 50)), "WRONG")).toContain("a thinner keep, 0.50 instead");
+  });
+
+  test("a copy of a report has no cures, and its card says none", () => {
+    const report = checkDesign({ ...BOARD, markers: [shallow(2, 1), shallow(3, 1)] });
+    const copy = JSON.parse(JSON.stringify(report, (_, v) => (v === Infinity ? 1e99 : v)));
+    expect(drillCard(copy)).toContain("(The worst of\n    2: fret 2 and fret 3.)\n\nHOLES");
+    expect(drillCard(copy)).not.toContain("cures:");
+  });
+});
+
+describe("holes that are not all alike", () => {
+  const [poured, none, solid] = [
+    { frets: [2], diameter: 8 },
+    { frets: [3], diameter: 8, fill: { kind: "solid", thickness: 1, keep: 2 } },
+    { frets: [1], diameter: 8, fill: { kind: "solid", thickness: 0.75, keep: 0.25 } },
+  ];
+
+  test("one that no setting serves has a dash for its travel, and for its letter", () => {
+    expect(rowsOf(cardOf({ markers: [poured, none] })).map((row) => row.slice(6))).toEqual([
+      ["1.50", "6.00", "4.75"],
+      ["2.50", "1.50", "-"],
+    ]);
+    const several = rowsOf(cardOf({ markers: [poured, none, solid] }));
+    expect(several.map((row) => row.slice(6))).toEqual([
+      ["0.75", "1.25", "A", "2.00"],
+      ["1.50", "6.00", "B", "4.75"],
+      ["2.50", "1.50", "-", "-"],
+    ]);
+    expect(sectionOf(cardOf({ markers: [poured, none] }), "STOP")).toContain(
+      "No setting serves 1 of 2 holes.",
+    );
+  });
+
+  test("a window of one depth is served", () => {
+    const card = cardOf({ board: { ...BOARD.board, thickness: 3.5 } });
+    expect(card).not.toContain("No setting serves");
+    expect(rowsOf(card)[0]?.slice(6)).toEqual(["1.50", "1.50", "2.50"]);
+  });
+
+  test("without a planned depth beside one that has it", () => {
+    const markers = [
+      { ...poured, depth: 2 },
+      { frets: [3], diameter: 8 },
+    ];
+    const card = cardOf({ markers });
+    expect(rowsOf(card).map((row) => row.slice(8))).toEqual([
+      ["4.75", "2.00", "1.50", "5.00"],
+      ["4.75", "-", "-", "-"],
+    ]);
+    expect(rowsOf(cardOf({})).map((row) => row.length)).toEqual([9]);
+  });
+
+  test("a planned depth at its limits suits, beyond them it fails", () => {
+    const verdict = (depth: number) =>
+      /Planned rim depth \S+ mm \(travel \S+ mm\) (.*)\./.exec(cardOf({ depth }))?.[1];
+    expect([1.5, 6].map(verdict)).toEqual(["suits its holes", "suits its holes"]);
+    expect([1.49, 6.01].map(verdict)).toEqual([
+      "fails at 1 of its holes",
+      "fails at 1 of its holes",
+    ]);
+  });
+});
+
+test("a name's spaces and line breaks are one space each", () => {
+  expect(cardOf({ name: "Larch \n\t two" }).split("\n")[0]).toBe("DRILL CARD: Larch two");
+});
+
+test("one saw depth is a range too", () => {
+  // 2 + 0.5 + 0.5 at least, 8 − 4 − 1 at most
+  const slot = { depth: 3, tang: 2, clearance: 0.5, web: 5 };
+  expect(sectionOf(cardOf({ slot }), "SLOTS")).toBe(
+    "Saw from 3.00 (fret 1 sets it) to 3.00 (fret 1) deep, measured from the flat.",
+  );
+});
+
+test("a side dots' line stands beside the edges that have one", () => {
+  const card = cardOf({ sideDots: { diameter: 2, margin: 0.5, depth: 4 } });
+  expect(card).toMatch(/EDGES {3}\(thinnest: 7\.50 mm, at the nut; line: height of the side dots'/);
+});
+
+test("in inches a travel is told in decimals where its 64th would leave the window", () => {
+  // 1.5 to 1.6 mm, their middle .061 in; 4/64 are 1.5875, and 6/64 of travel 2.38 less 1 are 1.38
+  const board = { ...BOARD.board, thickness: 3.6 };
+  const card = cardOf({ board }, "in");
+  expect(card).toContain("\n  fret  side    travel\n     2  centre    .100\n");
+  expect(sectionOf(card, "STOP")).toContain("every hole: .100 in of travel");
+  expect(sectionOf(card, "STOP")).toContain("Rim depth 1/16 (.061) in.");
 });
