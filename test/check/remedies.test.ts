@@ -187,6 +187,48 @@ describe("what is not sought, and what is", () => {
     expect(findings[1]?.remedies?.[0]?.to).toBeCloseTo(31, 9);
   });
 
+  test("one hole is cured though another still fails", () => {
+    const markers = [
+      { frets: [5], diameter: 6, depth: 1 },
+      { frets: [7], diameter: 6, depth: 0.9 },
+    ];
+    const { findings } = checkDesign({ ...FLAT, markers });
+    expect(findings.map(({ code, fret }) => [code, fret])).toEqual([
+      ["below-keep", 5],
+      ["below-keep", 7],
+    ]);
+    expect(changesOf(findings[0])).toEqual(["markers.0.depth", "fill.keep"]);
+    expect(changesOf(findings[1])).toEqual(["markers.1.depth", "fill.keep"]);
+  });
+
+  test("what fails wholly is cured wholly: not only to the milder degree", () => {
+    // 3.75 leaves the web, 4.85 a trace of wood
+    const [through] = checkDesign({ ...FLAT, depth: 5.5 }).findings;
+    expect(through?.code).toBe("breaks-through");
+    expect(through?.remedies?.[0]).toMatchObject({ change: "depth", from: 5.5 });
+    expect(through?.remedies?.[0]?.to).toBeCloseTo(3.75, 9);
+    // a dot of 32 just meets both slots, one of 31 clears them by half a millimetre each
+    const markers = [{ frets: [2], diameter: 33 }];
+    const [cuts] = checkDesign({ ...SQUARED, markers }).findings;
+    expect(cuts?.code).toBe("cuts-slot");
+    expect(cuts?.remedies).toHaveLength(1);
+    expect(cuts?.remedies?.[0]?.to).toBeCloseTo(31, 9);
+  });
+
+  test("a change that would end where no board can be made is none", () => {
+    // twice as far apart the holes lie where the surface has ended
+    const design: Design = {
+      ...SQUARED,
+      board: { length: 160, width: 20, thickness: 8 },
+      radius: 11,
+      markers: [{ frets: [2], diameter: 9, arrangement: "double", spread: 7 }],
+    };
+    const finding = checkDesign(design).findings.find(({ code }) => code === "dots-overlap");
+    expect(finding).toBeDefined();
+    expect(changesOf(finding)).toEqual(["markers.0.diameter"]);
+    expect(finding?.remedies?.[0]?.to).toBeCloseTo(7, 9);
+  });
+
   test("a hole that fails in another way is not cured", () => {
     // 0.9 of 3 mm is too shallow by 0.15; the web under it allows 0.75
     const design: Design = { ...FLAT, board: { ...FLAT.board, thickness: 3 }, depth: 0.9 };

@@ -111,7 +111,7 @@ describe("the whole", () => {
   });
 
   test("what of the board the windows rest on", () => {
-    expect(checkDesign(ROUND).board).toEqual({ length: 160, web: 1 });
+    expect(checkDesign(ROUND).board).toStrictEqual({ length: 160, web: 1 });
     const channel = { width: 6, depth: 2, from: 8, to: 120 };
     const board = { ...ROUND.board, channel };
     expect(checkDesign({ ...ROUND, board }).board).toEqual({ length: 160, web: 1, channel });

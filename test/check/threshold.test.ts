@@ -87,6 +87,14 @@ describe("any other rule", () => {
     expect(asked.length).toBeLessThanOrEqual(most);
   });
 
+  test("that all but touches its limit, by no more than thrice the halvings", () => {
+    // there the line says little: it comes but a part nearer each time
+    const { found, asked } = sought(1, 3, (value) => Math.max(0, 1.75 - value) ** 5);
+    expect(found).toBeGreaterThanOrEqual(1.75);
+    expect((found ?? 0) - 1.75).toBeLessThanOrEqual(1e-14);
+    expect(asked.length).toBeLessThanOrEqual(2 + 3 * 48);
+  });
+
   test("that is sought from nothing, down to the last bit", () => {
     const { found, asked } = sought(0, 1, (value) => (value < 0.3 ? 1 : 0));
     expect(found).toBe(0.3);
