@@ -52,7 +52,7 @@ interface Ground {
 /** The stages of a design under some axes. */
 export function stagesOf(design: Design, axes: readonly SweptAxis[], shape: Shape): Stages {
   const on = (...parts: Part[]) =>
-    axes.flatMap(({ path }, axis) => (parts.includes(partOf(path) ?? "none") ? [axis] : []));
+    axes.flatMap(({ path }, axis) => (parts.includes(partOf(path) as Part) ? [axis] : []));
   const specFor = (...parts: Part[]) => {
     const chosen = on(...parts);
     return keep(shape, chosen, (digits) => specWith(design, axes, chosen, digits));
