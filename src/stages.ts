@@ -19,7 +19,7 @@ import { greatestRemoval } from "./removal.js";
 import type { Spec } from "./spec.js";
 import { deepestFlush, deepestOverWood, footprintOf, leastDepth } from "./windows.js";
 
-/** A bound of every hole, the one that governs, and the first hole that sets it (−1 where there is no hole). */
+/** A bound of every hole, the one that governs, and the first hole that sets it. */
 export interface Extreme {
   readonly each: readonly number[];
   readonly value: number;
@@ -98,52 +98,44 @@ export function stagesOf(design: Design, axes: readonly SweptAxis[], shape: Shap
 
 type Built<T> = Kept<T | undefined>;
 
+/** Each value can be read, as a sweep's axes are, and so can all of them together. */
 function specWith(
   design: Design,
   axes: readonly SweptAxis[],
   chosen: readonly number[],
   digits: readonly number[],
-): Spec | undefined {
+): Spec {
   const stated = axes.reduce((now, { path, values }, axis) => {
     // axes of other parts stand at their first value: the design itself may leave them open
     const digit = chosen.includes(axis) ? elementAt(digits, axis) : 0;
     return withNumber(now, path, elementAt(values, digit));
   }, design);
-  const issues: DesignIssue[] = [];
-  const spec = readSpec(stated, issues);
-  // without an issue every field is there
-  return issues.length > 0 ? undefined : (spec as Spec);
+  return readSpec(stated, []) as Spec;
 }
 
 /** A specification whose rod channel ends after it begins. */
-function keepSound(shape: Shape, axes: readonly number[], spec: Built<Spec>): Built<Spec> {
+function keepSound(shape: Shape, axes: readonly number[], spec: Kept<Spec>): Built<Spec> {
   return keep(shape, axes, (digits) => {
     const stated = spec.at(digits);
-    return isBackward(stated?.channel) ? undefined : stated;
+    return isBackward(stated.channel) ? undefined : stated;
   });
 }
 
-function keepFrame(shape: Shape, axes: readonly number[], spec: Built<Spec>): Built<Frame> {
-  return keep(shape, axes, (digits) => {
-    const issues: DesignIssue[] = [];
-    const stated = spec.at(digits);
-    const frame = stated && buildFrame(stated, issues);
-    return issues.length > 0 ? undefined : frame;
-  });
+function keepFrame(shape: Shape, axes: readonly number[], spec: Kept<Spec>): Built<Frame> {
+  return keep(shape, axes, (digits) => buildFrame(spec.at(digits), []));
 }
 
 function keepBuilt<T>(
   shape: Shape,
   axes: readonly number[],
   frame: Built<Frame>,
-  spec: Built<Spec>,
+  spec: Kept<Spec>,
   build: (frame: Frame, spec: Spec, issues: DesignIssue[]) => T | undefined,
 ): Built<T> {
   return keep(shape, axes, (digits) => {
     const outline = frame.at(digits);
-    const stated = spec.at(digits);
     const issues: DesignIssue[] = [];
-    const built = outline && stated && build(outline, stated, issues);
+    const built = outline && build(outline, spec.at(digits), issues);
     return issues.length > 0 ? undefined : built;
   });
 }
@@ -152,16 +144,15 @@ function keepGround(
   shape: Shape,
   axes: readonly number[],
   frame: Built<Frame>,
-  markerSpec: Built<Spec>,
-  layoutSpec: Built<Spec>,
+  markerSpec: Kept<Spec>,
+  layoutSpec: Kept<Spec>,
 ): Built<Ground> {
   return keep(shape, axes, (digits) => {
     const outline = frame.at(digits);
-    const groups = markerSpec.at(digits)?.groups;
-    const layout = layoutSpec.at(digits)?.tolerance.layout;
-    if (outline === undefined || groups === undefined || layout === undefined) return undefined;
+    if (outline === undefined) return undefined;
+    const { layout } = layoutSpec.at(digits).tolerance;
     const issues: DesignIssue[] = [];
-    const markers = layOut(outline, groups, issues);
+    const markers = layOut(outline, markerSpec.at(digits).groups, issues);
     const footprints = markers.map((marker) => footprintOf(marker, layout));
     return issues.length > 0 ? undefined : { markers, footprints };
   });
@@ -190,7 +181,7 @@ function keepExtreme<Source>(
       );
     }
     const extreme = governingOf(each, sign);
-    // a hole that the finished surface does not reach cannot be read
+    // no hole, or one that the finished surface does not reach
     return sign === 1 && !(extreme.value < Infinity) ? undefined : extreme;
   });
 }
@@ -201,7 +192,7 @@ function leastDepthOf(source: Surfaces, spec: Spec, marker: Marker, footprint: F
 }
 
 function governingOf(each: readonly number[], sign: 1 | -1): Extreme {
-  let hole = each.length > 0 ? 0 : -1;
+  let hole = 0;
   for (let i = 1; i < each.length; i++) {
     if (sign * elementAt(each, i) > sign * elementAt(each, hole)) hole = i;
   }

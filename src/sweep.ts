@@ -161,7 +161,8 @@ function writeRow(
   most: Extreme | undefined,
   flush: Extreme | undefined,
 ): void {
-  if (least === undefined || most === undefined || flush === undefined || least.hole < 0) {
+  // what dots allow is known where the least depth is
+  if (least === undefined || most === undefined || flush === undefined) {
     min[i] = Infinity;
     max[i] = -Infinity;
     minHole[i] = -1;

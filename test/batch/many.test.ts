@@ -111,6 +111,15 @@ describe("frontier", () => {
     expect(row?.greatest).toBeLessThan(12);
   });
 
+  test("where the board cannot be made: a thick one works down to half its width", () => {
+    const thick: Design = { ...PLAIN, board: { ...PLAIN.board, thickness: 60 } };
+    const [row] = frontier(sweep(thick, { radius: [20, 254] }), "radius");
+    // 57 wide at its end
+    expect(row?.least).toBeGreaterThan(28.5);
+    expect(row?.least).toBeLessThan(28.5 * (1 + 1e-15) + 1e-14);
+    expect(row?.greatest).toBe(254);
+  });
+
   test("an axis that the sweep lacks, a sweep that is not whole", () => {
     expect(() => frontier(rows, "web")).toThrow(DesignError);
     expect(() => frontier(sweep(PLAIN, axes, { from: 1 }), "radius")).toThrow(DesignError);

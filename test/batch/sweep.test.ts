@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Axes, checkDesign, type Design, DesignError, sweep } from "../../src/index.js";
-import { FLAT, PLAIN } from "../check/necks.js";
+import { FLAT, PLAIN, SQUARED } from "../check/necks.js";
 import { holdRows } from "./rows.js";
 
 const SOLID = { kind: "solid", thickness: 2 } as const;
@@ -237,4 +237,107 @@ describe("what cannot be read", () => {
 test("flat boards too", () => {
   const seen = holdRows(sweep(FLAT, { radius: [Infinity, 300], "board.thickness": [2, 3, 4] }));
   expect(seen).toEqual({ common: 2, several: 0, none: 4, unread: 0 });
+});
+
+describe("rows that cannot be made are told from the others, each for its reason", () => {
+  const SMALL: Design = { ...PLAIN, markers: [{ frets: [5], diameter: 6 }] };
+  const board = (change: object): Design => ({ ...SMALL, board: { ...SMALL.board, ...change } });
+  const pair = { frets: [5], diameter: 6, arrangement: "double", spread: 42 } as const;
+
+  test.each<[string, Design, Axes, boolean[]]>([
+    [
+      "the width runs out before the end",
+      board({ width: { nut: 43, fret5: 40 } }),
+      { "board.width.fret5": [15, 40, 41] },
+      [false, true, true],
+    ],
+    [
+      "the thickness runs out before the end",
+      board({ thickness: { nut: 6, fret5: 6 } }),
+      { "board.thickness.fret5": [6, 2, 5.5] },
+      [true, false, true],
+    ],
+    [
+      "two stations meet",
+      board({ width: { fret12: 50, end: 50.01 } }),
+      { "board.length": [324, 330] },
+      [false, true],
+    ],
+    [
+      "the channel begins where the board has ended",
+      board({ channel: { width: 6, depth: 2, from: 455 } }),
+      { "board.length": [450, 462] },
+      [false, true],
+    ],
+    [
+      "the channel ends before it begins",
+      board({ channel: { width: 6, depth: 2 } }),
+      { "board.channel.from": [10, 200], "board.channel.to": [100, 300] },
+      [true, true, false, true],
+    ],
+    [
+      "a fret lies beyond the end",
+      { ...SMALL, markers: [...SMALL.markers, { frets: [22], diameter: 4 }] },
+      { "board.length": [460, 482], web: [0.9, 1] },
+      [false, false, true, true],
+    ],
+    [
+      "the radius is tighter than half the width",
+      SMALL,
+      { radius: [28, 29, 254] },
+      [false, true, true],
+    ],
+    [
+      "a radius within its tolerance",
+      { ...SMALL, radius: 29 },
+      { "tolerance.radius": [0, 0.02] },
+      [true, false],
+    ],
+    [
+      "the crown falls below nothing",
+      { ...SMALL, crown: { nut: 0.2, fret5: 0.15 } },
+      { "crown.fret5": [0.15, 0.01] },
+      [true, false],
+    ],
+    [
+      "a hole lies where the surface has ended",
+      board({ width: 50 }),
+      { radius: [25.5, 30], "markers.0.diameter": [6, 55] },
+      [true, false, true, true],
+    ],
+    [
+      "a hole wanders there within the tolerance",
+      { ...board({ width: 50 }), radius: 25.5, markers: [pair] },
+      { "tolerance.layout": [0.25, 2] },
+      [true, false],
+    ],
+  ])("%s", (_, design, axes, made) => {
+    const rows = sweep(design, axes);
+    expect([...rows.min].map((min) => min < Infinity)).toEqual(made);
+    expect(holdRows(rows).unread).toBe(made.filter((is) => !is).length);
+  });
+});
+
+describe("who governs", () => {
+  // 6 under the wood everywhere; the second dot ends flush at 0.5 + 5.5
+  test("the first of those that allow as much, whether for the wood or for the top", () => {
+    const solid = { kind: "solid", thickness: 5.5, keep: 0.25 } as const;
+    const markers = [...SQUARED.markers, { frets: [3], diameter: 8, fill: solid }];
+    const rows = sweep({ ...SQUARED, markers }, { web: [1, 0.5] });
+    expect([...rows.max]).toEqual([6, 6]);
+    expect([...rows.maxHole]).toEqual([0, 1]);
+    const [poured] = SQUARED.markers;
+    const turned = [
+      { ...poured, frets: [3] },
+      { frets: [2], diameter: 8, fill: solid },
+    ] as const;
+    const other = sweep({ ...SQUARED, markers: turned as Design["markers"] }, { web: [1, 1.5] });
+    expect([...other.max]).toEqual([6, 5.5]);
+    expect([...other.maxHole]).toEqual([0, 0]);
+  });
+});
+
+test("an axis without values is as if it were not named", () => {
+  const rows = sweep(PLAIN, { radius: undefined, web: [1, 2] } as unknown as Axes);
+  expect([rows.size, rows.axes.map(({ path }) => path)]).toEqual([2, ["web"]]);
 });

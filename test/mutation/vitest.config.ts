@@ -32,7 +32,7 @@ const FACED: Readonly<Record<string, readonly string[]>> = {
     "test/check/{changes,limits,places,refusals,report,sentences}.test.ts",
     "test/batch/{grid,paths,many}.test.ts",
   ],
-  sweeps: ["test/batch/*.test.ts"],
+  sweeps: ["test/batch/*.test.ts", "test/check/arguments.test.ts"],
   cures: ["test/check/{changes,remedies,threshold}.test.ts"],
   card: [
     "test/check/{card,card-text,plain-words,text-layout,sentences,places}.test.ts",
