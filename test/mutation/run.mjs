@@ -111,6 +111,7 @@ function randomFrom(start) {
 function nearest(place) {
   const [, name] = /^src\/([\w/-]+)\.ts/.exec(place);
   const [folder] = name.split("/");
+  if (name.startsWith("draw/sweep")) return "chart";
   if (["draw", "files", "units", "notebook"].includes(folder)) return folder;
   if (["card", "text-layout", "length-text", "plain-words"].includes(name)) return "card";
   if (["remedies", "threshold"].includes(name)) return "cures";
@@ -136,7 +137,7 @@ if (!quick) {
   const others = (place) => {
     const kind = nearest(place);
     if (["files", "units", "notebook"].includes(kind)) return "doors";
-    return { quick: "all", draw: "drawn" }[kind] ?? "wide";
+    return { quick: "all", draw: "drawn", chart: "drawn" }[kind] ?? "wide";
   };
   const unproved = alive.filter((mutant) => proofOf(mutant) === undefined);
   const again = triedBy(others, [...new Set(unproved.map(placeOf))])

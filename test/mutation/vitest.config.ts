@@ -1,7 +1,7 @@
 /**
  * The tests that mutants face, by MUTANTS. For the geometry, the windows and the stop plan: quick, some seconds in all.
- * For the rest of src those nearest to it: core, sweeps, cures, card, draw, files, units, notebook. For what survives
- * those: wide, drawn, doors, or all that run in this process.
+ * For the rest of src those nearest to it: core, sweeps, cures, card, draw, chart, files, units, notebook. For what
+ * survives those: wide, drawn, doors, or all that run in this process.
  */
 import { defineConfig } from "vitest/config";
 
@@ -38,7 +38,11 @@ const FACED: Readonly<Record<string, readonly string[]>> = {
     "test/check/{card,card-text,plain-words,text-layout,sentences,places}.test.ts",
     "test/units/format-length.test.ts",
   ],
-  draw: ["test/draw/*.test.ts", "test/mutation/pictures.ts"],
+  draw: [
+    "test/draw/{board,cut,dimensions,page,parts,rows,section,windows,words}.test.ts",
+    "test/mutation/pictures.ts",
+  ],
+  chart: ["test/draw/{parts,sweep}.test.ts", "test/mutation/pictures.ts"],
   files: ["test/files/*.test.ts"],
   units: ["test/units/*.test.ts"],
   notebook: ["test/notebook/*.test.ts"],
