@@ -148,7 +148,7 @@ function flagOf(
 const ASIDE = [0, 0.7, -0.7, 1.4, -1.4];
 
 /** Numbers above the frets, the marked ones first; those that find no room are left out. */
-function fretNumbers(
+export function fretNumbers(
   { holes }: Report,
   { frets }: Plan,
   { spot, top }: BoardPaper,

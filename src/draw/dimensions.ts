@@ -50,7 +50,7 @@ function dimension(span: Span, turn: Turn, turned: boolean): Mark[] {
   const width = widthOf(figure);
   const room = to - from;
   const figureFits = span.crowded !== true && room >= width + 1;
-  const arrowsFit = room >= (figureFits ? Math.max(width + 1, CLEAR) : CLEAR);
+  const arrowsFit = room >= CLEAR;
   const [start, end, middle] = figureFits ? [from, to, (from + to) / 2] : besideEnds(span, width);
   const lead = arrowsFit ? 0 : ARROW_LENGTH + 1.5;
   const heads = arrowsFit ? 1 : -1;

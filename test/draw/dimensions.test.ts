@@ -109,6 +109,24 @@ describe("a dimension across", () => {
   });
 });
 
+test("two arrowheads and one more find room in 7, whether or not the figure does", () => {
+  const outside = (room: number, change: object = {}) => {
+    const [left = []] = headsOf(across(span(0, room, change))).map((head) => head.map(([x]) => x));
+    return Math.max(...left) === 0;
+  };
+  expect([7, 6.99].map((room) => outside(room, { crowded: true }))).toEqual([false, true]);
+  expect([7, 6.99].map((room) => outside(room, { figure: "1" }))).toEqual([false, true]);
+  // a line whose arrows come from outside reaches beyond them, though the figure stands within
+  const [, , line] = linesOf(across(span(0, 6.99, { figure: "1" })));
+  expect(line?.map(([x]) => x)).toEqual([-4.5, 11.49]);
+});
+
+test("an extension line runs toward the dimension's, from whichever side", () => {
+  const [first, second] = linesOf(across(span(0, 60, { edges: [-20, 20] })));
+  expect(first?.map(([, y]) => y)).toEqual([-19, -8.5]);
+  expect(second?.map(([, y]) => y)).toEqual([19, -11.5]);
+});
+
 test("a dimension upward is one across, turned", () => {
   const marks = upward({ ...span(60, 0), at: -10 });
   expect(linesOf(marks)[2]).toEqual([
@@ -164,6 +182,21 @@ describe("running dimensions", () => {
     expect(headsOf(origin)).toHaveLength(1);
     const circles = origin.filter(({ tag, pen }) => tag === "circle" && pen === "narrow");
     expect(circles.map(({ attributes }) => Number(attributes.cx))).toEqual([0]);
+  });
+
+  test("an arrowhead needs 3 to the next; it points along the line, wherever that lies", () => {
+    expect(headsOf(levelMarks(levels(40, 43), running))).toHaveLength(2);
+    expect(headsOf(levelMarks(levels(40, 42.9), running))).toHaveLength(0);
+    const moved = {
+      ...running,
+      spot: (along: number, out: number) => [out - 7, along + 90] as const,
+    };
+    const [head] = headsOf(levelMarks(levels(40), moved));
+    expect(head?.slice(0, 3)).toEqual([
+      [-2, 130],
+      [-2.5, 127],
+      [-1.5, 127],
+    ]);
   });
 
   test("an extension line from the part to its figure, bent where figures would meet", () => {

@@ -69,6 +69,13 @@ describe("flags", () => {
     );
   });
 
+  test("from one line fly one above the other, the last lowest", () => {
+    const same = (count: number) =>
+      flagRows(Array.from({ length: count }, () => ({ x: 3, width: 5 })));
+    expect(same(2)).toEqual([1, 0]);
+    expect(same(4)).toEqual([3, 2, 1, 0]);
+  });
+
   test("fly no higher than they must", () => {
     expect(
       flagRows([

@@ -112,6 +112,15 @@ describe("a legend", () => {
     for (const mark of marks.slice(1)) expect(mark.name).toBeUndefined();
   });
 
+  test("words that are wider than all stand in the first row all the same", () => {
+    corners.length = 0;
+    withLegend([box], ["m".repeat(80), "n"].map(entry));
+    expect(corners).toEqual([
+      [10, near(50 + 2 * LETTER)],
+      [10, near(50 + 2 * LETTER + 1.7 * LETTER)],
+    ]);
+  });
+
   test("as wide as a wider drawing", () => {
     corners.length = 0;
     withLegend(

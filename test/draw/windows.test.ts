@@ -1,6 +1,8 @@
 /** The windows: bars and settings lie where the depths say, read back on the picture's own axis. */
 import { describe, expect, test } from "vitest";
 import { drawWindows } from "../../src/draw/index.js";
+import { checkDesign, type Design, type Report } from "../../src/index.js";
+import { SQUARED } from "../check/necks.js";
 import { examples, gallery, reportOf } from "./gallery.js";
 import { classed, type Drawing, linesOf, read, textsOf } from "./svg.js";
 
@@ -125,4 +127,58 @@ test("without holes it says so", () => {
     "Depth windows",
     "The design has no holes.",
   ]);
+});
+
+describe("the legend and the words", () => {
+  const LEGEND = [
+    "depths that suit",
+    "no depth suits",
+    "what all share",
+    "served by the setting",
+    "governs the setting",
+    "planned depth",
+  ];
+  const legendOf = (report: Report) => {
+    const words = textsOf(read(drawWindows(report))).map((text) => text.words);
+    return LEGEND.filter((entry) => words.includes(entry));
+  };
+  const onBoard = (change: object) => checkDesign({ ...SQUARED, ...change } as Design);
+  const solid = { frets: [3], diameter: 8, fill: { kind: "solid", thickness: 1, keep: 2 } };
+  const thin = { board: { ...SQUARED.board, thickness: 2 } };
+
+  test("tell what there is, and nothing else", () => {
+    const [suits, none, shared, served, governs, planned] = LEGEND;
+    expect(legendOf(onBoard({}))).toEqual([suits, shared, served, governs]);
+    expect(legendOf(onBoard({ depth: 3 }))).toEqual([suits, shared, served, governs, planned]);
+    const some = [
+      { ...SQUARED.markers[0], depth: 3 },
+      { frets: [3], diameter: 8 },
+    ];
+    expect(legendOf(onBoard({ markers: some }))).toEqual([suits, shared, served, governs, planned]);
+    expect(legendOf(onBoard({ markers: [...SQUARED.markers, solid] }))).toEqual([
+      suits,
+      none,
+      served,
+      governs,
+    ]);
+    expect(legendOf(onBoard(thin))).toEqual([none]);
+  });
+
+  test("a crossed-out sample for what no depth suits", () => {
+    const samples = (change: object) => {
+      const { elements } = read(drawWindows(onBoard(change)));
+      return elements.filter(({ pen, tag }) => pen === "hidden" && tag === "path").length;
+    };
+    // its bar and the legend's
+    expect([samples(thin), samples({})]).toEqual([2, 0]);
+  });
+
+  test("the description has each hole's depths, or its limits that clash", () => {
+    const wordsOf = (change: object) => {
+      return read(drawWindows(onBoard(change))).elements.find(({ tag }) => tag === "desc")?.text;
+    };
+    expect(wordsOf({})).toMatch(/ fret 2: 1\.50 to 6\.00; /);
+    expect(wordsOf(thin)).toMatch(/ fret 2: at least 1\.50, at most 0\.00/);
+    expect(wordsOf({ markers: [] })).toBe("The design has no holes.");
+  });
 });
