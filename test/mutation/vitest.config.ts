@@ -42,7 +42,7 @@ const FACED: Readonly<Record<string, readonly string[]>> = {
     "test/draw/{board,cut,dimensions,page,parts,plan-dimensions,rows,section,section-words,windows,words}.test.ts",
     "test/mutation/pictures.ts",
   ],
-  chart: ["test/draw/{parts,sweep}.test.ts", "test/mutation/pictures.ts"],
+  chart: ["test/draw/{parts,sweep,sweep-words}.test.ts", "test/mutation/pictures.ts"],
   files: ["test/files/*.test.ts"],
   units: ["test/units/*.test.ts"],
   notebook: ["test/notebook/*.test.ts"],

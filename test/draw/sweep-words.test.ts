@@ -1,0 +1,161 @@
+/** All that is written on a sweep's picture, by hand: an invented flat board of which 1.5 mm and a point of 1 are needed. */
+import { describe, expect, test } from "vitest";
+import { drawSweep, type SweepPictureOptions } from "../../src/draw/index.js";
+import { type Axes, type Design, type Sweep, sweep } from "../../src/index.js";
+import { SQUARED } from "../check/necks.js";
+import { classed, linesOf, read, textsOf } from "./svg.js";
+
+function pictureOf(rows: Sweep, options: SweepPictureOptions = {}) {
+  const drawing = read(drawSweep(rows, options));
+  return {
+    words: textsOf(drawing).map(({ words }) => words),
+    description: drawing.elements.find(({ tag }) => tag === "desc")?.text,
+    drawing,
+  };
+}
+
+const HEADING = "Each cell is one combination of two numbers of the design.";
+const ALONE = "This tells of stop settings alone: a report may find more that is wrong.";
+/** At most the thickness less web and point: 1.5 and 0.5 and −3.5; 6 and 5 and 1. */
+const AXES: Axes = { web: [1, 2, 6], "board.thickness": [8, 3.5] };
+
+describe("the words", () => {
+  test("a heading, the values along both axes in rising order, a legend, a count", () => {
+    const { words, description } = pictureOf(sweep({ ...SQUARED, name: "Fir (invented)" }, AXES));
+    const count = "One stop setting suits all holes in 3 of 6 combinations.";
+    expect(words).toEqual([
+      "Stop settings: Fir (invented)",
+      HEADING,
+      "1",
+      "2",
+      "6",
+      "web, mm",
+      "3.5",
+      "8",
+      "board.thickness, mm",
+      "one setting suits all holes",
+      "no depth suits some hole",
+      count,
+      ALONE,
+    ]);
+    expect(description).toBe(
+      `${count} ${ALONE} board.thickness 3.5: one setting suits all holes at web 1; no depth suits some hole at web 2 to 6. board.thickness 8: one setting suits all holes at web 1 to 2; no depth suits some hole at web 6.`,
+    );
+  });
+
+  test("one axis alone; a single combination", () => {
+    const { words, description } = pictureOf(sweep(SQUARED, { "board.thickness": [8, 3, 9] }));
+    expect(words).toContain("One stop setting suits all holes in 2 of 3 combinations.");
+    expect(description).toContain(
+      `${ALONE} one setting suits all holes at board.thickness 8 to 9; no depth suits some hole at board.thickness 3.`,
+    );
+    const single = pictureOf(sweep(SQUARED, { web: [1] }));
+    expect(single.words).toContain("One stop setting suits all holes in 1 of 1 combination.");
+    expect(single.description).toContain("one setting suits all holes at web 1.");
+  });
+
+  test("what is held, and of how many values", () => {
+    const rows = sweep(SQUARED, { ...AXES, "bit.point": [1, 0], "fill.keep": [1] });
+    const { words, description } = pictureOf(rows, { held: { "bit.point": 1 } });
+    const held = "Held: bit.point, mm: 0 (one of 2 values); fill.keep, mm: 1.";
+    expect(words.slice(0, 3)).toEqual(["Stop settings", HEADING, held]);
+    expect(description?.startsWith(`${held} One stop setting suits all holes in 5 of 6`)).toBe(
+      true,
+    );
+  });
+
+  test("what cannot be made, what was not worked out, how many settings", () => {
+    const solid = { frets: [3], diameter: 8, fill: { kind: "solid", thickness: 0.75, keep: 0.1 } };
+    const neck = { ...SQUARED, markers: [...SQUARED.markers, solid] } as Design;
+    const axes: Axes = { radius: [Infinity, 20], web: [1, 9] };
+    const { words, description } = pictureOf(sweep(neck, axes, { from: 0, to: 3 }));
+    expect(words).toEqual([
+      "Stop settings",
+      HEADING,
+      // the figure in its cell
+      "2",
+      "20",
+      "flat",
+      "radius, mm",
+      "1",
+      "9",
+      "web, mm",
+      "2",
+      "so many settings are needed",
+      "no depth suits some hole",
+      "cannot be made, or has no hole",
+      "not worked out",
+      "One stop setting suits all holes in 0 of 3 combinations worked out.",
+      ALONE,
+    ]);
+    expect(description).toContain(
+      "web 1: more settings are needed at radius flat; cannot be made, or has no hole at radius 20. web 9: no depth suits some hole at radius flat; not worked out at radius 20.",
+    );
+  });
+
+  test("cells too small for figures have strokes, and the legend says what these mean", () => {
+    const solid = { frets: [3], diameter: 8, fill: { kind: "solid", thickness: 0.75, keep: 0.1 } };
+    const neck = { ...SQUARED, markers: [...SQUARED.markers, solid] } as Design;
+    const values = Array.from({ length: 90 }, (_, i) => 1 + i / 100);
+    const { words, drawing } = pictureOf(sweep(neck, { web: values }));
+    expect(words).toContain("more settings are needed");
+    expect(words).not.toContain("so many settings are needed");
+    expect(classed(drawing, "several").filter(({ tag }) => tag === "path")).toHaveLength(90);
+    expect(classed(drawing, "several").filter(({ tag }) => tag === "text")).toHaveLength(0);
+  });
+
+  test("units of what is no length", () => {
+    const twist: Design = { ...SQUARED, bit: { kind: "twist", angle: 118 } };
+    const { words } = pictureOf(
+      sweep(twist, { "bit.angle": [90, 118], "tolerance.radius": [0, 0.02] }),
+    );
+    expect(words).toEqual(
+      expect.arrayContaining(["bit.angle, degrees", "tolerance.radius, a fraction"]),
+    );
+    const fanned: Design = {
+      ...SQUARED,
+      scale: { bass: 660, treble: 640, perpendicular: 1, frets: 4 },
+    };
+    expect(pictureOf(sweep(fanned, { "scale.perpendicular": [0, 1.5] })).words).toContain(
+      "scale.perpendicular, fret",
+    );
+  });
+});
+
+describe("the measures", () => {
+  const values = (count: number) => Array.from({ length: count }, (_, i) => 1 + i / 1000);
+  const frameOf = (rows: Sweep) => {
+    const { drawing } = pictureOf(rows);
+    const xs = linesOf(drawing)
+      .filter(({ name }) => name === "frame")
+      .flatMap(({ from, to }) => [from, to]);
+    return [Math.max(...xs.map(([x]) => x)), Math.max(...xs.map(([, y]) => y))];
+  };
+
+  test("cells fill 140 by 96, but none is wider than 20, higher than 10, or smaller than 1.7", () => {
+    expect(frameOf(sweep(SQUARED, { web: values(2), "bit.point": values(3) }))).toEqual([40, 30]);
+    expect(frameOf(sweep(SQUARED, { web: values(20), "bit.point": values(16) }))).toEqual([
+      140, 96,
+    ]);
+    expect(frameOf(sweep(SQUARED, { web: values(100), "bit.point": values(100) }))).toEqual([
+      170, 170,
+    ]);
+  });
+
+  test("values stand below and beside, each at its tick; only so many where they find no room", () => {
+    const { drawing, words } = pictureOf(
+      sweep(SQUARED, { web: values(60), "bit.point": values(40) }),
+    );
+    const ticks = linesOf(drawing).filter(({ name }) => name === "tick");
+    const below = ticks.filter(({ from, to }) => from[0] === to[0]);
+    const beside = ticks.filter(({ from, to }) => from[1] === to[1]);
+    // "1.059" is 4 · 0.64 and 0.42 of 3.5 wide, 2.5 between: 12.93 in cells of 140 / 60; 4.55 in cells of 96 / 40
+    expect(below).toHaveLength(60 / 6);
+    expect(beside).toHaveLength(40 / 2);
+    expect(below[1]?.from).toEqual([expect.closeTo((6.5 * 140) / 60, 2), 96]);
+    expect(below[1]?.to[1]).toBe(97.5);
+    expect(beside[0]?.from).toEqual([-1.5, expect.closeTo(96 - 1.2, 2)]);
+    expect(beside[0]?.to[0]).toBe(0);
+    expect(words.filter((word) => /^1\.0\d\d?$|^1$/.test(word))).toHaveLength(30);
+  });
+});
