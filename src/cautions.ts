@@ -55,15 +55,15 @@ const CAUTIONS: readonly Caution[] = [
   },
 ];
 
-/** The cautions that a design calls for; `volume` is the epoxy to mix, ml. */
-export function cautionsFor(spec: Spec, volume: number | undefined): string[] {
+/** The cautions that a design calls for; `volume` is the epoxy to mix, ml, where any is. */
+export function cautionsFor(spec: Spec, volume = Infinity): string[] {
   const { groups } = spec;
   const uses: Uses = {
     drilled: groups.length > 0,
     twist: groups.some(({ bit }) => bit.kind === "twist"),
     poured: groups.some(({ fill }) => fill.kind === "poured"),
     solid: groups.some(({ fill }) => fill.kind === "solid"),
-    tinyBatch: volume !== undefined && volume < TINY_BATCH,
+    tinyBatch: volume < TINY_BATCH,
   };
   return CAUTIONS.filter(({ applies }) => applies(uses)).map(({ text }) => text);
 }

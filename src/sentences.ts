@@ -1,4 +1,5 @@
 /** Every sentence that a finding can say, each a function of the finding alone. */
+import { elementAt } from "./element-at.js";
 import { ABOUT_MARKER, type FindingFacts } from "./findings.js";
 import { MILLIMETRES, type Unit } from "./length-text.js";
 import { stationName } from "./plain-words.js";
@@ -91,40 +92,45 @@ function placeOf({ code, fret, side, station }: FindingFacts): string {
 
 /** A remedy in a builder's words, its threshold rounded to the safe side. */
 export function remedyWords({ change, from, to }: Remedy, unit: Unit = MILLIMETRES): string {
-  const words = REMEDY_WORDS.find(([pattern]) => pattern.test(change))?.[1] ?? change;
-  const station = /^(?:radius|board\.\w+)\.(\w+)$/.exec(change)?.[1];
-  const place = station && station !== "depth" ? ` at ${stationWords(station)}` : "";
-  const group = /^markers\.(\d+)\./.exec(change)?.[1];
-  const which = group === undefined ? "" : ` (group ${Number(group) + 1})`;
+  const keys = change.split(".");
+  const isGroups = keys[0] === "markers";
+  const last = elementAt(keys, keys.length - 1);
+  const isStation = last === "nut" || last === "end" || last.startsWith("fret");
+  const number = keys.slice(isGroups ? 2 : 0, isStation ? -1 : undefined).join(".");
+  const words = (isGroups && GROUP_WORDS[number]) || REMEDY_WORDS[number] || change;
+  const place = isStation ? ` at ${stationWords(last)}` : "";
+  const which = isGroups ? ` (group ${Number(keys[1]) + 1})` : "";
   const what = `${words}${place}${which},`;
   // a blunter bit has a greater angle: the whole degree above is on the safe side
-  if (change.endsWith(".angle")) return `${what} ${Math.ceil(to)} degrees instead of ${from}`;
+  if (last === "angle") return `${what} ${Math.ceil(to)} degrees instead of ${from}`;
   const safe = to > from ? unit.least(to) : unit.most(to);
   return `${what} ${safe} instead of ${unit.bare(from)}`;
 }
 
-/** Words for each kind of change. */
-const REMEDY_WORDS: readonly (readonly [RegExp, string])[] = [
-  [/^board\.thickness/, "a thicker blank"],
-  [/^radius/, "a flatter radius"],
-  [/^sideDots\.diameter$/, "a smaller side dot"],
-  [/\.diameter$/, "a smaller dot"],
-  [/\.spread$/, "the pair's spread"],
-  [/\.point$/, "a shorter point"],
-  [/\.angle$/, "a blunter twist bit"],
-  [/^web$/, "a thinner web"],
-  [/^slot\.web$/, "a thinner web under the slots"],
-  [/\.keep$/, "a thinner keep"],
-  [/^board\.channel\.depth$/, "a shallower rod channel"],
-  [/\.thickness$/, "a thicker dot"],
-  [/^depth$/, "another depth for all"],
-  [/^markers\.\d+\.depth$/, "a separate setting"],
-  [/^slot\.depth$/, "another saw depth"],
-  [/^slot\.tang$/, "a shorter tang"],
-  [/^slot\.clearance$/, "less clearance under the tang"],
-  [/^sideDots\.margin$/, "a smaller margin around the side dots"],
-  [/^sideDots\.depth$/, "shallower side dot holes"],
-];
+/** Words for each number that a change can change, wherever it stands. */
+const REMEDY_WORDS: Readonly<Record<string, string>> = {
+  "board.thickness": "a thicker blank",
+  "board.channel.depth": "a shallower rod channel",
+  radius: "a flatter radius",
+  web: "a thinner web",
+  depth: "another depth for all",
+  diameter: "a smaller dot",
+  spread: "the pair's spread",
+  "bit.point": "a shorter point",
+  "bit.angle": "a blunter twist bit",
+  "fill.keep": "a thinner keep",
+  "fill.thickness": "a thicker dot",
+  "slot.depth": "another saw depth",
+  "slot.tang": "a shorter tang",
+  "slot.clearance": "less clearance under the tang",
+  "slot.web": "a thinner web under the slots",
+  "sideDots.diameter": "a smaller side dot",
+  "sideDots.margin": "a smaller margin around the side dots",
+  "sideDots.depth": "shallower side dot holes",
+};
+
+/** Words for a number that in a group is another thing than in the design. */
+const GROUP_WORDS: Readonly<Record<string, string>> = { depth: "a separate setting" };
 
 function stationWords(station: string): string {
   return station.startsWith("fret") ? stationName(station) : `the ${station}`;
@@ -132,6 +138,6 @@ function stationWords(station: string): string {
 
 /** “a, b and c”. */
 export function joined(words: readonly string[]): string {
-  if (words.length < 2) return words.join("");
+  if (words.length < 2) return String(words);
   return `${words.slice(0, -1).join(", ")} and ${words[words.length - 1]}`;
 }

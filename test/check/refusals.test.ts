@@ -496,6 +496,10 @@ describe("at a bound: taken; beyond it: refused", () => {
     ]);
   });
 
+  test("a pair's spread by its own place", () => {
+    expect(paths(group({ arrangement: "double", spread: -1 }))).toEqual(["markers.0.spread"]);
+  });
+
   test("a channel of no length", () => {
     const channel = (from: number) => board({ channel: { width: 6, depth: 2, from, to: 100 } });
     expect(paths(channel(100 - 1e-9))).toEqual([]);

@@ -142,3 +142,20 @@ describe("the whole", () => {
     expect(checkDesign({ ...flat, depth: 0.25 }).ok).toBe(false);
   });
 });
+
+describe("what is assumed", () => {
+  const { fill: _fill, bit: _bit, ...open } = ROUND;
+  const assumedIn = (change: object) => checkDesign({ ...open, ...change }).assumed;
+
+  test("of a fill its kind's keep, of a twist bit its usual point, of no bit a Forstner bit", () => {
+    expect(assumedIn({})).toMatchObject({ "fill.keep": 0.8, "bit.point": 1 });
+    expect(assumedIn({ fill: { kind: "poured" } })).toMatchObject({ "fill.keep": 0.8 });
+    expect(assumedIn({ fill: { kind: "solid", thickness: 2 } })).toMatchObject({
+      "fill.keep": 0.5,
+    });
+    expect(assumedIn({ bit: { kind: "twist" } })).toMatchObject({ "bit.angle": 118 });
+    const [hole] = checkDesign(open).holes;
+    expect(hole?.bit).toEqual({ kind: "forstner", point: 1 });
+    expect(hole?.fill).toEqual({ kind: "poured", keep: 0.8 });
+  });
+});

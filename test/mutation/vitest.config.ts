@@ -29,7 +29,7 @@ const FACED: Readonly<Record<string, readonly string[]>> = {
   quick: QUICK,
   core: [
     ...QUICK,
-    "test/check/{changes,limits,places,refusals,report,sentences}.test.ts",
+    "test/check/{changes,limits,places,plain-words,refusals,report,sentences}.test.ts",
     "test/batch/{grid,paths,many}.test.ts",
   ],
   sweeps: ["test/batch/*.test.ts", "test/check/arguments.test.ts"],
