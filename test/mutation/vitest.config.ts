@@ -39,7 +39,7 @@ const FACED: Readonly<Record<string, readonly string[]>> = {
     "test/units/format-length.test.ts",
   ],
   draw: [
-    "test/draw/{board,cut,dimensions,page,parts,plan-dimensions,plan-words,rows,section,section-words,windows,words}.test.ts",
+    "test/draw/{board,cut,dimensions,page,paper,parts,plan-dimensions,plan-words,rows,section,section-words,windows,words}.test.ts",
     "test/mutation/pictures.ts",
   ],
   chart: ["test/draw/{parts,sweep,sweep-words}.test.ts", "test/mutation/pictures.ts"],
