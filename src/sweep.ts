@@ -202,7 +202,7 @@ function checkColumns(columns: SweepColumns, size: number): void {
     const kind = name === "min" || name === "max" ? Float64Array : Int32Array;
     const column: unknown = touched("out", columns, () => columns?.[name]);
     if (!touched(`out.${name}`, column, () => column instanceof kind && column.length >= size)) {
-      throw refused(`out.${name}`, column, `a ${kind.name} of ${size} elements or more`);
+      throw refused(`out.${name}`, column, `${kind.name}, length ${size} or more`);
     }
   }
 }

@@ -320,6 +320,35 @@ test.each<[string, () => unknown, readonly string[]]>([
     ["axes: expected 2147483648 combinations at most, received 2197000000"],
   ],
   [
+    "axes that are none",
+    () => sweep(PLAIN, null as never),
+    ["axes: expected an object of paths with their values, received null"],
+  ],
+  [
+    "a part of a sweep, as long as the whole",
+    () => frontier({ ...sweep(PLAIN, { radius: [254, 300] }), from: 1 }, "radius"),
+    ["sweep: expected a sweep of all its combinations, received 2"],
+  ],
+  [
+    "axes of another making",
+    () => {
+      const rows = sweep(PLAIN, { radius: [254, 300] });
+      return frontier(
+        { ...rows, axes: [{ path: "radius", values: [254, "300" as never] }] },
+        "radius",
+      );
+    },
+    ["sweep.axes: expected axes as `sweep` returned them, received an array"],
+  ],
+  [
+    "axes with no number among them",
+    () => {
+      const rows = sweep(PLAIN, { radius: [254, 300] });
+      return frontier({ ...rows, axes: [{ path: "radius", values: [254, Number.NaN] }] }, "radius");
+    },
+    ["sweep.axes: expected axes as `sweep` returned them, received an array"],
+  ],
+  [
     "no axis of the sweep",
     () => frontier(sweep(PLAIN, { radius: [254] }), "web"),
     ['axis: expected the path of an axis of the sweep, received "web"'],
@@ -350,6 +379,27 @@ test("what is beyond the finished surface, and what cannot be iterated", () => {
   expect([...checkMany("ab" as never)].map(({ index }) => index)).toEqual([0, 1]);
   expect(() => sweep(PLAIN, { radius: [254] }, 7 as never)).toThrow(
     new RangeError("options: expected an object with from, to and out, received 7"),
+  );
+  expect(() => sweep(PLAIN, { radius: [254] }, null as never)).toThrow(
+    new RangeError("options: expected an object with from, to and out, received null"),
+  );
+  expect(() => sweep(PLAIN, { radius: [254] }, revoked())).toThrow(
+    new RangeError("options: expected a value that can be read, received an object"),
+  );
+  const { min, max, minHole, maxHole, settings } = sweep(PLAIN, { radius: [254] });
+  const out = { min, max, minHole, maxHole, settings };
+  const into = (change: object) => sweep(PLAIN, { radius: [254, 300] }, change as never);
+  expect(() => into({ out })).toThrow(
+    new RangeError("out.min: expected Float64Array, length 2 or more, received an object"),
+  );
+  expect(() => into({ to: 1, out: { ...out, minHole: min } })).toThrow(
+    new RangeError("out.minHole: expected Int32Array, length 1 or more, received an object"),
+  );
+  expect(() => into({ out: revoked() })).toThrow(
+    new RangeError("out: expected a value that can be read, received an object"),
+  );
+  expect(() => into({ to: 1, out: { ...out, max: revoked() } })).toThrow(
+    new RangeError("out.max: expected a value that can be read, received an object"),
   );
   const rows = sweep(PLAIN, { radius: [200, 254] });
   for (const i of [-1, 2, 0.5]) {
