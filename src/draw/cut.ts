@@ -45,8 +45,8 @@ export function cutAt(report: Report, index: number): Cut | undefined {
   if (hole === undefined) return undefined;
   const { along, halfWidth: half, blank, slope, crown } = hole;
   const holes = report.holes.flatMap((other, i) => cutHole(report, other, i, along) ?? []);
-  const main = holes.find((other) => other.index === index);
-  if (main === undefined) return undefined;
+  // the cut goes through the middle of its own hole
+  const main = holes.find((other) => other.index === index) as CutHole;
   const { radius } = main.hole;
   const surface = (offset: number) => crown + sag(radius, Math.abs(offset), slope);
   return { half, blank, main, holes, channel: channelAt(report, along, half, blank), surface };

@@ -193,11 +193,11 @@ function boardLevels(cut: Cut, paper: Paper, level: LevelAt): Level[] {
   const { crown } = main.hole;
   const { side } = paper;
   const radius = hasRoomForRadius(cut, paper) ? "" : `, ${radiusWords(main.hole)}`;
-  const roof = channel && `${figure(channel.roof)} roof of the channel`;
+  const roof = (depth: number) => `${figure(depth)} roof of the channel`;
   return [
     level(side * half, 0, "0.00 flat top"),
     level(0, crown, `${figure(crown)} crest${radius}`),
-    ...(channel && roof ? [level(side * channel.half, channel.roof, roof)] : []),
+    ...(channel ? [level(side * channel.half, channel.roof, roof(channel.roof))] : []),
     level(side * half, blank, `${figure(blank)} underside`),
   ];
 }

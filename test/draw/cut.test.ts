@@ -97,6 +97,14 @@ describe("the cut", () => {
     ]);
   });
 
+  test("does not meet a hole whose edge it only touches", () => {
+    const markers = [
+      { frets: [2], diameter: 8 },
+      { frets: [3], diameter: 64 },
+    ];
+    expect(cutOf({ radius: Infinity, markers }).holes.map(({ index }) => index)).toEqual([0]);
+  });
+
   test("is drawn to the planned depth, else to the setting's, else to the least", () => {
     expect(cutOf({ depth: 3 }).main).toMatchObject({ depth: 3, why: "planned" });
     const flat = { radius: Infinity };
@@ -137,6 +145,9 @@ describe("the wood", () => {
     const top = woodTop(cutOf({ ...dot({}), ...endMill, ...channel, depth: 9 }));
     expect(depthAt(top, 0)).toBe(6);
     expect(depthAt(top, 8)).toBe(8);
+    const inside = top.filter(([x]) => Math.abs(x) < 3.99).map(([, depth]) => depth);
+    expect(new Set(inside)).toEqual(new Set([6]));
+    expect(inside.length).toBeGreaterThan(40);
   });
 
   test("its underside, with the channel", () => {
@@ -207,6 +218,28 @@ describe("what fills the hole", () => {
     expect(Math.max(...area.map(([, depth]) => depth))).toBe(8);
   });
 
+  test("what is left in the middle, where the walls are sanded away", () => {
+    const cut = cutOf({ ...dot({}), ...endMill, depth: 2 });
+    const area = filling(cut, cut.main) ?? [];
+    // between the surface and the floor in the middle, none at the walls
+    expect(area.filter(([x]) => x === 0).map(([, depth]) => depth)).toEqual([0.5, 2]);
+    expect(area.filter(([x]) => x === 16).map(([, depth]) => depth)).toEqual([
+      near(2.5),
+      near(2.5),
+    ]);
+  });
+
+  test("nothing of a hole that lies off the board", () => {
+    const off = { ...dot({ diameter: 4, arrangement: "double", spread: 80 }), radius: Infinity };
+    const cut = cutOf({ ...off, depth: 4 });
+    expect([cut.main.from, cut.main.to]).toEqual([-42, -38]);
+    expect(filling(cut, cut.main)).toBeUndefined();
+    // its edge just at the board's
+    const beside = { ...dot({ diameter: 4, arrangement: "double", spread: 68 }), radius: Infinity };
+    const edge = cutOf({ ...beside, depth: 4 });
+    expect(filling(edge, edge.main)).toBeUndefined();
+  });
+
   test("on the board alone, where the hole reaches past its edge", () => {
     const cut = cutOf({
       ...dot({ diameter: 9, arrangement: "double", spread: 61 }),
@@ -233,6 +266,18 @@ describe("the bit", () => {
       [16, 4],
       [16, 0],
     ]);
+  });
+
+  test("of a hole that is cut aside of its axis only what lies between the walls", () => {
+    const { main } = cutOf({ ...dot({}), depth: 4 });
+    const offsets = (from: number, to: number) =>
+      bitProfile({ ...main, from, to })
+        .slice(2, -2)
+        .map(([x]) => x);
+    expect(offsets(-1, 1)).toEqual([-0.6, 0, 0.6]);
+    expect(offsets(-0.5, 1)).toEqual([0, 0.6]);
+    expect(offsets(-1, 0.5)).toEqual([-0.6, 0]);
+    expect(offsets(0, 0.6)).toEqual([]);
   });
 
   test("a cone leads most at its axis", () => {
@@ -273,5 +318,7 @@ describe("its paper", () => {
     const high = paperFor(cutOf({ radius: Infinity, web: 9 }), 1);
     expect(high.top).toEqual(near(-2 * high.upright));
     expect(paperFor(cutOf({ ...past, radius: Infinity }, 1), 1).side).toBe(1);
+    // 120 for 10 · 10
+    expect(paperFor(cutOf({ radius: Infinity, web: 9 }), 10).across).toBe(1);
   });
 });

@@ -6,7 +6,7 @@ import { expect, test } from "vitest";
 import { drawSection } from "../../src/draw/index.js";
 import { checkDesign } from "../../src/index.js";
 import { SQUARED } from "../check/necks.js";
-import { read, textsOf } from "./svg.js";
+import { classed, read, textsOf } from "./svg.js";
 
 function sectionOn(change: object, index = 0, options: { exaggeration?: number } = {}) {
   const drawing = read(drawSection(checkDesign({ ...SQUARED, ...change }), index, options));
@@ -171,5 +171,23 @@ test("a planned depth that goes through", () => {
   );
   expect(sectionOn({ depth: 8 }).words).toContain(
     "8.00 planned depth, travel 9.00: through the board",
+  );
+});
+
+test("nothing left at all is no marker, and no wood", () => {
+  const end = { bit: { kind: "end-mill" } } as const;
+  expect(sectionOn({ ...end, depth: 0.5 }).words).toContain(
+    "0.50 planned depth, travel 0.50: 0.00 short, no marker left",
+  );
+  expect(sectionOn({ depth: 7 }).words).toContain("8.00 tip of the bit: 0.00 through the wood");
+  const sanded = checkDesign({ ...SQUARED, ...end, depth: 0.25 });
+  expect(classed(read(drawSection(sanded, 0)), "marker")).toEqual([]);
+  const left = checkDesign({ ...SQUARED, ...end, depth: 2 });
+  expect(classed(read(drawSection(left, 0)), "marker")).toHaveLength(1);
+});
+
+test("heights up to a hundred times too large", () => {
+  expect(sectionOn({}, 0, { exaggeration: 100 }).words[1]).toMatch(
+    /^Heights are drawn 100 times too large\./,
   );
 });
