@@ -15,8 +15,11 @@ export const HANG = 0.25;
 /** The narrowest letter's share. */
 const NARROWEST = 0.42;
 
-/** Widths as shares of the letter height, most special first. */
-const WIDTHS: readonly (readonly [RegExp, number])[] = [
+/** Letters, and their width as a share of their height. */
+type LetterWidth = readonly [RegExp, number];
+
+/** Widths, most special first. */
+const WIDTHS: readonly LetterWidth[] = [
   [/[ijlIJ ,.:;'|!()[\]\\/\-frt]/, NARROWEST],
   [/[mMwW%@]/, 1],
   [/[+=<>~#±−×^&]/, 0.84],
@@ -30,7 +33,9 @@ const WIDTHS: readonly (readonly [RegExp, number])[] = [
 export function widthOf(text: string, height = LETTER): number {
   let shares = 0;
   for (const letter of text) {
-    shares += WIDTHS.find(([letters]) => letters.test(letter))?.[1] ?? 0;
+    // the last one fits any letter
+    const [, share] = WIDTHS.find(([letters]) => letters.test(letter)) as LetterWidth;
+    shares += share;
   }
   return shares * height;
 }
@@ -48,7 +53,7 @@ export function wrapped(text: string, width: number, height = LETTER, most = 8):
   const kept = [...oneLine(text)].slice(0, letters).join("");
   for (const word of pieces(kept, width, height)) {
     const last = lines[lines.length - 1];
-    const joined = last === undefined ? word : `${last} ${word}`;
+    const joined = `${last} ${word}`;
     if (last !== undefined && widthOf(joined, height) <= width) lines[lines.length - 1] = joined;
     else lines.push(word);
   }

@@ -3,7 +3,7 @@
 /** A number for an attribute: at most three decimals, never a minus before nothing. */
 export function plain(value: number): string {
   if (!Number.isFinite(value)) throw new RangeError(`a coordinate is ${value}`);
-  return String(Number(value.toFixed(3)) + 0);
+  return String(Number(value.toFixed(3)));
 }
 
 const ESCAPES: Readonly<Record<string, string>> = {

@@ -16,7 +16,7 @@ import {
   runsThrough,
   textsOf,
 } from "./svg.js";
-import { sweepPictures } from "./sweeps.js";
+import { sweepPicture, sweeps } from "./sweeps.js";
 
 /** What is wrong with a picture's layout, in words. */
 function faultsOf(drawing: Drawing): string[] {
@@ -70,10 +70,11 @@ test.each(gallery)("$name", ({ name, report }) => {
 });
 
 test("there are sweeps", () => {
-  expect(sweepPictures.length).toBeGreaterThanOrEqual(9);
+  expect(sweeps.length).toBeGreaterThanOrEqual(9);
 });
 
-test.each(sweepPictures)("$name", ({ svg }) => {
+test.each(sweeps)("$name", (drawn) => {
+  const { svg } = sweepPicture(drawn);
   const drawing = read(svg);
   expect(textsOf(drawing).length).toBeGreaterThan(3);
   expect(faultsOf(drawing)).toEqual([]);

@@ -94,6 +94,11 @@ describe("marks", () => {
       box(-1, -3, 6, 9),
     );
     expect(boxOf([])).toEqual(box(0, 0, 0, 0));
+    const upright = [
+      [5, 1],
+      [5, 9],
+    ] as const;
+    expect(boxOf([line("wide", upright)])).toEqual(box(5, 1, 5, 9));
   });
 });
 
@@ -167,6 +172,16 @@ describe("a page", () => {
     expect(y).toBeCloseTo(-2 * LETTER, 2);
     const titled = textsOf(read(svgOf({ ...narrow, title: "title ".repeat(300) })));
     expect(titled.filter(({ words }) => words.startsWith("title"))).toHaveLength(3);
+    const heights = read(svgOf({ ...narrow, lines: [], title: "title ".repeat(300) }))
+      .elements.filter(({ text: words }) => words.startsWith("title") && words.length < 99)
+      .flatMap(({ tag, attributes }) => (tag === "text" ? [Number(attributes.y)] : []));
+    const lowest = heights[2] ?? Number.NaN;
+    expect(heights).toEqual([
+      expect.closeTo(lowest - 3.2 * HEADING, 2),
+      expect.closeTo(lowest - 1.6 * HEADING, 2),
+      lowest,
+    ]);
+    expect(lowest).toBeLessThan(-2 * LETTER);
   });
 
   test("is named after what is on it: the same for the same, another for another", () => {

@@ -202,4 +202,32 @@ describe("words", () => {
     expect(wrapped("one two three four", 15, 3.5, 2).at(-1)).toMatch(/…$/);
     expect(wrapped("one", 15, 3.5, 2)).toEqual(["one"]);
   });
+
+  // by hand, letters 1 high: m is 1 wide, i and a space 0.42, … 1.05
+  test("to the last hair", () => {
+    const width = widthOf("m m", 1);
+    expect(width).toBeCloseTo(2.42, 9);
+    expect(wrapped("m m", width, 1, 8)).toEqual(["m m"]);
+    expect(wrapped("m m", width - 1e-9, 1, 8)).toEqual(["m", "m"]);
+    expect(shortened("mmm", widthOf("mmm", 1), 1)).toBe("mmm");
+    expect(shortened("mmm", widthOf("m…", 1), 1)).toBe("m…");
+    expect(shortened("mmm", 1, 1)).toBe("…");
+    // no space before an ellipsis
+    expect(shortened("mmm mmm", 4.5, 1)).toBe("mmm…");
+  });
+
+  test("a word too long for a line is cut wherever it must, a letter too wide stands alone", () => {
+    expect(wrapped("mmmmm", 2, 1, 8)).toEqual(["mm", "mm", "m"]);
+    expect(wrapped("mm", 0.5, 1, 8)).toEqual(["m", "m"]);
+    expect(wrapped("", 5, 1, 8)).toEqual([""]);
+  });
+
+  test("what finds no room in so many lines is cut in the last of them", () => {
+    const width = 5.6;
+    expect(wrapped("mmmm mmm mmmm", width, 1, 3)).toEqual(["mmmm", "mmm", "mmmm"]);
+    expect(wrapped("mmmm mmm mmmm", width, 1, 2)).toEqual(["mmmm", "mmm m…"]);
+    // as many narrow letters as a line can hold, and one more
+    expect(wrapped("i".repeat(10), 4.2, 1, 1)).toEqual(["i".repeat(10)]);
+    expect(wrapped("i".repeat(11), 4.2, 1, 1)).toEqual([`${"i".repeat(7)}…`]);
+  });
 });

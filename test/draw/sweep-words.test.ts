@@ -1,6 +1,7 @@
 /** All that is written on a sweep's picture, by hand: an invented flat board of which 1.5 mm and a point of 1 are needed. */
 import { describe, expect, test } from "vitest";
 import { drawSweep, type SweepPictureOptions } from "../../src/draw/index.js";
+import { axisWords, runs, valueWords } from "../../src/draw/sweep-chart.js";
 import { type Axes, type Design, type Sweep, sweep } from "../../src/index.js";
 import { SQUARED } from "../check/necks.js";
 import { classed, linesOf, read, textsOf } from "./svg.js";
@@ -157,5 +158,95 @@ describe("the measures", () => {
     expect(beside[0]?.from).toEqual([-1.5, expect.closeTo(96 - 1.2, 2)]);
     expect(beside[0]?.to[0]).toBe(0);
     expect(words.filter((word) => /^1\.0\d\d?$|^1$/.test(word))).toHaveLength(30);
+  });
+});
+
+describe("the parts", () => {
+  test("stretches of places are told apart", () => {
+    expect(runs(6, (i) => i !== 2 && i !== 4)).toEqual([
+      [0, 2],
+      [3, 4],
+      [5, 6],
+    ]);
+    expect(runs(3, () => false)).toEqual([]);
+    const { description } = pictureOf(sweep(SQUARED, { web: [1, 6, 2], "fill.keep": [1, 6] }));
+    expect(description).toContain("fill.keep 1: one setting suits all holes at web 1 to 2");
+    const thick = pictureOf(sweep(SQUARED, { "board.thickness": [8, 3, 9, 10], web: [1, 1.1] }));
+    expect(thick.description).toContain("at board.thickness 8 to 10; no depth suits some hole at");
+  });
+
+  test("values and units in words", () => {
+    expect([305, -1.5, 6.3500001, Infinity].map(valueWords)).toEqual([
+      "305",
+      "−1.5",
+      "6.35",
+      "flat",
+    ]);
+    expect(["bit.angle", "markers.0.bit.angle", "bit.point"].map(axisWords)).toEqual([
+      "bit.angle, degrees",
+      "markers.0.bit.angle, degrees",
+      "bit.point, mm",
+    ]);
+  });
+
+  // "2" is 0.64 · 3.5 wide, 1.5 around it: 3.74; 1.4 · 3.5 = 4.9 high
+  test("figures stand in cells that have room for them, in width and in height", () => {
+    const solid = { frets: [3], diameter: 8, fill: { kind: "solid", thickness: 0.75, keep: 0.1 } };
+    const neck = { ...SQUARED, markers: [...SQUARED.markers, solid] } as Design;
+    const values = (count: number) => Array.from({ length: count }, (_, i) => 1 + i / 1000);
+    const hasFigures = (columns: number, rows: number) =>
+      pictureOf(sweep(neck, { web: values(columns), "bit.point": values(rows) })).words.includes(
+        "so many settings are needed",
+      );
+    expect([hasFigures(37, 2), hasFigures(38, 2)]).toEqual([true, false]);
+    expect([hasFigures(2, 19), hasFigures(2, 20)]).toEqual([true, false]);
+  });
+
+  test("a sweep of no rows, equal values, the axes asked for", () => {
+    const none = sweep({ ...SQUARED, name: "Fir" }, { web: [1] }, { from: 1, to: 1 });
+    expect(pictureOf(none).words[0]).toBe("Stop settings");
+    const axes: Axes = { web: [1, 2], "board.thickness": [8, 3.5], "bit.point": [1, 2] };
+    const asked = pictureOf(sweep(SQUARED, axes), { x: "bit.point", y: "web" }).words;
+    expect(asked.slice(2, 9)).toEqual([
+      "Held: board.thickness, mm: 8 (one of 2 values).",
+      ...["1", "2", "bit.point, mm", "1", "2", "web, mm"],
+    ]);
+    // one axis asked for: the first of the others is the other
+    const [onlyX, onlyY] = [{ x: "web" }, { y: "web" }].map((options) => {
+      return pictureOf(sweep(SQUARED, axes), options as SweepPictureOptions).words.slice(2, 9);
+    });
+    expect([onlyX?.[3], onlyX?.[6]]).toEqual(["web, mm", "board.thickness, mm"]);
+    expect([onlyY?.[3], onlyY?.[6]]).toEqual(["board.thickness, mm", "web, mm"]);
+    const twice = sweep(SQUARED, { radius: [Infinity, 65, Infinity, 65] });
+    const cells = pictureOf(twice).words.filter((word) => word === "flat" || word === "65");
+    expect(cells).toEqual(["65", "65", "flat", "flat"]);
+  });
+
+  test("what does not suit is refused in full", () => {
+    const rows = sweep(SQUARED, { web: [1, 2], "bit.point": [1, 2] });
+    const refusal = (options: object, of: Sweep = rows) => {
+      try {
+        drawSweep(of, options);
+      } catch (error) {
+        return `${(error as Error).name}: ${(error as Error).message}`;
+      }
+      return "taken";
+    };
+    const three = sweep(SQUARED, { web: [1, 2], "bit.point": [1, 2], "fill.keep": [1, 2] });
+    expect(refusal({ held: { "fill.keep": -1 } }, three)).toBe(
+      "RangeError: held.fill.keep: expected a whole number from 0 to 1, received -1",
+    );
+    expect(refusal({ held: { "fill.keep": 0 } }, three)).toBe("taken");
+    expect(refusal({ y: "crown" })).toBe(
+      'RangeError: y: expected an axis of the sweep (web, bit.point), received "crown"',
+    );
+    expect(refusal({ y: "web" }, sweep(SQUARED, { web: [1, 2] }))).toBe(
+      "RangeError: y: expected another axis than x, received web",
+    );
+    const long = Array.from({ length: 101 }, (_, i) => 1 + i / 1000);
+    expect(refusal({}, sweep(SQUARED, { web: [1], "bit.point": long }))).toBe(
+      "RangeError: y: expected an axis of 100 values at most, received bit.point with 101",
+    );
+    expect(refusal({}, sweep(SQUARED, { web: long.slice(1) }))).toBe("taken");
   });
 });

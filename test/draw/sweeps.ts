@@ -83,8 +83,7 @@ export const sweeps: readonly DrawnSweep[] = [
   },
 ];
 
-/** Their pictures. */
-export const sweepPictures: readonly Picture[] = sweeps.map(({ name, sweep: rows, options }) => ({
-  name,
-  svg: drawSweep(rows, options),
-}));
+/** A sweep's picture. */
+export function sweepPicture({ name, sweep: rows, options }: DrawnSweep): Picture {
+  return { name, svg: drawSweep(rows, options) };
+}
