@@ -43,13 +43,22 @@ export interface Cut {
 export function cutAt(report: Report, index: number): Cut | undefined {
   const hole = report.holes[index];
   if (hole === undefined) return undefined;
-  const { along, halfWidth: half, blank, slope, crown } = hole;
+  const { halfWidth: half, blank, slope, crown } = hole;
+  const along = middleOf(hole);
   const holes = report.holes.flatMap((other, i) => cutHole(report, other, i, along) ?? []);
-  // the cut goes through the middle of its own hole
+  // the cut goes through its own hole
   const main = holes.find((other) => other.index === index) as CutHole;
   const { radius } = main.hole;
   const surface = (offset: number) => crown + sag(radius, Math.abs(offset), slope);
   return { half, blank, main, holes, channel: channelAt(report, along, half, blank), surface };
+}
+
+/** Where a hole is cut: at its centre. A narrow pocket may lie beside the crossing that it is laid out by. */
+function middleOf({ along, outline }: Hole): number {
+  if (outline === undefined) return along;
+  const alongs = outline.map((corner) => corner.along);
+  const [from, to] = [Math.min(...alongs), Math.max(...alongs)];
+  return from < along && along < to ? along : (from + to) / 2;
 }
 
 function channelAt({ board: { channel } }: Report, along: number, half: number, blank: number) {

@@ -97,6 +97,17 @@ describe("the cut", () => {
     ]);
   });
 
+  test("goes through a pocket that lies beside the crossing it is laid out by", () => {
+    // widths of 44.8 and 49.6 at 32 and 64: the diagonals cross at 47.19, the pocket runs from 47.9 to 48.1
+    const shape = { kind: "trapezoid", slotGap: 15.9, edgeGap: 6 };
+    const markers = [{ frets: [2], shape }];
+    const cut = cutOf({ ...board({ width: { nut: 40, end: 64 } }), radius: Infinity, markers });
+    expect(cut.main.hole.along).toBeCloseTo(47.19, 2);
+    // 47.2 wide in the middle; 6 off either edge, square to it
+    const half = 23.6 - 6 * Math.hypot(1, 12 / 160);
+    expect([cut.main.from, cut.main.to]).toEqual([near(-half), near(half)]);
+  });
+
   test("does not meet a hole whose edge it only touches", () => {
     const markers = [
       { frets: [2], diameter: 8 },
