@@ -28,6 +28,8 @@ export interface CutHole {
 
 /** The board in the cut. */
 export interface Cut {
+  /** How far from the nut it lies. */
+  readonly along: number;
   readonly half: number;
   readonly blank: number;
   readonly main: CutHole;
@@ -50,7 +52,15 @@ export function cutAt(report: Report, index: number): Cut | undefined {
   const main = holes.find((other) => other.index === index) as CutHole;
   const { radius } = main.hole;
   const surface = (offset: number) => crown + sag(radius, Math.abs(offset), slope);
-  return { half, blank, main, holes, channel: channelAt(report, along, half, blank), surface };
+  return {
+    along,
+    half,
+    blank,
+    main,
+    holes,
+    channel: channelAt(report, along, half, blank),
+    surface,
+  };
 }
 
 /** Where a hole is cut: at its centre. A narrow pocket may lie beside the crossing that it is laid out by. */

@@ -137,8 +137,8 @@ function scaleLine({ across, upright, exaggeration }: Paper): string {
     : `Heights are drawn ${Number(exaggeration.toFixed(2))} times too large. Scale ${scaleWords(across)} across, ${scaleWords(upright)} in height.`;
 }
 
-function placeLine({ main }: Cut): string {
-  return `Cut square to the centre line, ${figure(main.hole.along)} from the nut. Lengths in mm; depths from the flat top.`;
+function placeLine({ along }: Cut): string {
+  return `Cut square to the centre line, ${figure(along)} from the nut. Lengths in mm; depths from the flat top.`;
 }
 
 function legend({ main }: Cut): Entry[] {

@@ -103,6 +103,7 @@ describe("the cut", () => {
     const markers = [{ frets: [2], shape }];
     const cut = cutOf({ ...board({ width: { nut: 40, end: 64 } }), radius: Infinity, markers });
     expect(cut.main.hole.along).toBeCloseTo(47.19, 2);
+    expect(cut.along).toBeCloseTo(48, 9);
     // 47.2 wide in the middle; 6 off either edge, square to it
     const half = 23.6 - 6 * Math.hypot(1, 12 / 160);
     expect([cut.main.from, cut.main.to]).toEqual([near(-half), near(half)]);
