@@ -1,7 +1,7 @@
 /**
  * The tests that mutants face, by MUTANTS. For the geometry, the windows and the stop plan: quick, some seconds in all.
- * For the rest of src those nearest to it: core, sweeps, cures, card, draw, chart, files, units, notebook. For what
- * survives those: wide, drawn, doors, or all that run in this process.
+ * For the rest of src those nearest to it: core, sweeps, cures, card, draw, chart, files, units, notebook, shell. For
+ * what survives those: wide, drawn, doors, or all that run in this process.
  */
 import { defineConfig } from "vitest/config";
 
@@ -46,6 +46,7 @@ const FACED: Readonly<Record<string, readonly string[]>> = {
   files: ["test/files/*.test.ts"],
   units: ["test/units/*.test.ts"],
   notebook: ["test/notebook/*.test.ts"],
+  shell: ["test/shell/*.test.ts"],
   wide: WIDE,
   drawn: ["test/draw/*.test.ts"],
   doors: ["test/{files,units,notebook}/*.test.ts", "test/draw/document.test.ts"],
@@ -67,7 +68,8 @@ export default defineConfig({
     exclude: ["drawn", "doors"].includes(MUTANTS) ? NOT_HERE : [...NOT_HERE, ...SLOW],
     // the copy that is broken lies in node_modules, where scripts are else run as they are
     server: { deps: { inline: [/docs\/pictures/, /stryker-setup/] } },
-    setupFiles: ["test/setup.ts"],
+    setupFiles: ["test/setup.ts", ...(MUTANTS === "shell" ? ["test/mutation/command.ts"] : [])],
+    globalSetup: MUTANTS === "shell" ? ["test/mutation/build.ts"] : [],
     // one worker for all files of a run: to load src anew for each costs more than most tests
     isolate: false,
     maxWorkers: 1,
