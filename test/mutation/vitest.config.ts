@@ -38,11 +38,8 @@ const FACED: Readonly<Record<string, readonly string[]>> = {
     "test/check/{card,card-text,plain-words,text-layout,sentences,places}.test.ts",
     "test/units/format-length.test.ts",
   ],
-  draw: [
-    "test/draw/{board,cut,dimensions,page,paper,parts,plan-dimensions,plan-words,rows,section,section-words,windows,words}.test.ts",
-    "test/mutation/pictures.ts",
-  ],
-  chart: ["test/draw/{parts,sweep,sweep-words}.test.ts", "test/mutation/pictures.ts"],
+  draw: ["test/draw/!(document|sweep*).test.ts", "test/mutation/pictures.ts"],
+  chart: ["test/draw/{parts,sweep*}.test.ts", "test/mutation/pictures.ts"],
   files: ["test/files/*.test.ts"],
   units: ["test/units/*.test.ts"],
   notebook: ["test/notebook/*.test.ts"],
