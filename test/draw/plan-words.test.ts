@@ -6,14 +6,10 @@ import { describe, expect, test } from "vitest";
 import { drawBoard, drawWindows } from "../../src/draw/index.js";
 import { checkDesign, type Report } from "../../src/index.js";
 import { SQUARED } from "../check/necks.js";
-import { read, textsOf } from "./svg.js";
+import { writingOf } from "./svg.js";
 
 function writtenOn(draw: (report: Report) => string, change: object) {
-  const drawing = read(draw(checkDesign({ ...SQUARED, ...change })));
-  return {
-    words: textsOf(drawing).map(({ words }) => words),
-    description: drawing.elements.find(({ tag }) => tag === "desc")?.text,
-  };
+  return writingOf(draw(checkDesign({ ...SQUARED, ...change })));
 }
 
 const ONE = [

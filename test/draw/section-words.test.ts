@@ -6,14 +6,10 @@ import { expect, test } from "vitest";
 import { drawSection } from "../../src/draw/index.js";
 import { checkDesign } from "../../src/index.js";
 import { SQUARED } from "../check/necks.js";
-import { classed, read, textsOf } from "./svg.js";
+import { classed, read, writingOf } from "./svg.js";
 
 function sectionOn(change: object, index = 0, options: { exaggeration?: number } = {}) {
-  const drawing = read(drawSection(checkDesign({ ...SQUARED, ...change }), index, options));
-  return {
-    words: textsOf(drawing).map(({ words }) => words),
-    description: drawing.elements.find(({ tag }) => tag === "desc")?.text,
-  };
+  return writingOf(drawSection(checkDesign({ ...SQUARED, ...change }), index, options));
 }
 
 const PLACE =

@@ -4,7 +4,7 @@ import { drawSection } from "../../src/draw/index.js";
 import { type Bit, checkDesign, type Design, type Report } from "../../src/index.js";
 import { EXACT } from "../check/necks.js";
 import { reportOf } from "./gallery.js";
-import { classed, type Drawing, read, runsOf, textsOf } from "./svg.js";
+import { classed, type Drawing, read, runsOf, textsOf, writingOf } from "./svg.js";
 
 /** mm on paper for each mm of the board, as the picture says. */
 function scalesOf(drawing: Drawing): { across: number; upright: number } {
@@ -239,7 +239,7 @@ describe("what is left", () => {
       const report = neck(bit, channel);
       expect(report.holes).toHaveLength(4);
       report.holes.forEach(({ planned }, i) => {
-        const said = read(drawSection(report, i)).elements.find(({ tag }) => tag === "desc")?.text;
+        const { description: said } = writingOf(drawSection(report, i));
         const amounts = /which leaves ([\d.]+) of the marker and ([\d.]+) of wood/.exec(said ?? "");
         expect(Math.abs(Number(amounts?.[1]) - (planned?.left ?? Number.NaN))).toBeLessThan(0.006);
         expect(Math.abs(Number(amounts?.[2]) - (planned?.web ?? Number.NaN))).toBeLessThan(0.006);

@@ -133,6 +133,16 @@ export function advance(words: string): number {
   return widths.reduce((sum, width) => sum + width, 0) / 1000;
 }
 
+/** All that is written on a picture, and what it tells those who cannot see it. */
+export function writingOf(svg: string) {
+  const drawing = read(svg);
+  return {
+    drawing,
+    words: textsOf(drawing).map(({ words }) => words),
+    description: drawing.elements.find(({ tag }) => tag === "desc")?.text,
+  };
+}
+
 /** A straight line on paper. */
 export interface Line {
   readonly pen: string;

@@ -4,15 +4,10 @@ import { drawSweep, type SweepPictureOptions } from "../../src/draw/index.js";
 import { axisWords, runs, valueWords } from "../../src/draw/sweep-chart.js";
 import { type Axes, type Design, type Sweep, sweep } from "../../src/index.js";
 import { SQUARED } from "../check/necks.js";
-import { classed, linesOf, read, textsOf } from "./svg.js";
+import { classed, linesOf, writingOf } from "./svg.js";
 
 function pictureOf(rows: Sweep, options: SweepPictureOptions = {}) {
-  const drawing = read(drawSweep(rows, options));
-  return {
-    words: textsOf(drawing).map(({ words }) => words),
-    description: drawing.elements.find(({ tag }) => tag === "desc")?.text,
-    drawing,
-  };
+  return writingOf(drawSweep(rows, options));
 }
 
 const HEADING = "Each cell is one combination of two numbers of the design.";

@@ -3,7 +3,16 @@ import { describe, expect, test } from "vitest";
 import { drawSweep } from "../../src/draw/index.js";
 import { checkDesign, DesignError, type Sweep, sweep } from "../../src/index.js";
 import { PLAIN } from "../check/necks.js";
-import { classed, type Drawing, linesOf, paperOf, read, runsOf, textsOf } from "./svg.js";
+import {
+  classed,
+  type Drawing,
+  linesOf,
+  paperOf,
+  read,
+  runsOf,
+  textsOf,
+  writingOf,
+} from "./svg.js";
 import { sweeps } from "./sweeps.js";
 
 type Spot = readonly [number, number];
@@ -181,19 +190,19 @@ describe("the sweeps", () => {
 
 test("the description tells each row", () => {
   const row = sweeps.find(({ name }) => name === "sweep: one axis");
-  const desc = read(drawSweep(row?.sweep as Sweep)).elements.find(({ tag }) => tag === "desc");
-  expect(desc?.text).toBe(
+  const desc = writingOf(drawSweep(row?.sweep as Sweep)).description;
+  expect(desc).toBe(
     "One stop setting suits all holes in 2 of 3 combinations. This tells of stop settings alone: a report may find more that is wrong. one setting suits all holes at radius 150 to 254; cannot be made, or has no hole at radius 20.",
   );
 });
 
 test("one combination is one", () => {
   const rows = sweep(PLAIN, { radius: [254] });
-  const desc = read(drawSweep(rows)).elements.find(({ tag }) => tag === "desc");
-  expect(desc?.text).toMatch(/^One stop setting suits all holes in 1 of 1 combination\. /);
+  const desc = writingOf(drawSweep(rows)).description;
+  expect(desc).toMatch(/^One stop setting suits all holes in 1 of 1 combination\. /);
   const part = sweep(PLAIN, { radius: [254, 300] }, { to: 1 });
-  const some = read(drawSweep(part)).elements.find(({ tag }) => tag === "desc");
-  expect(some?.text).toMatch(/ in 1 of 1 combination worked out\. /);
+  const some = writingOf(drawSweep(part)).description;
+  expect(some).toMatch(/ in 1 of 1 combination worked out\. /);
 });
 
 describe("what does not suit is refused", () => {

@@ -4,7 +4,7 @@ import { drawWindows } from "../../src/draw/index.js";
 import { checkDesign, type Design, type Report } from "../../src/index.js";
 import { SQUARED } from "../check/necks.js";
 import { examples, gallery, reportOf } from "./gallery.js";
-import { classed, type Drawing, linesOf, read, textsOf } from "./svg.js";
+import { classed, type Drawing, linesOf, read, textsOf, writingOf } from "./svg.js";
 
 /** What depth a place across the picture means, from two figures of its axis. */
 function axisOf(drawing: Drawing): (x: number) => number {
@@ -139,7 +139,7 @@ describe("the legend and the words", () => {
     "planned depth",
   ];
   const legendOf = (report: Report) => {
-    const words = textsOf(read(drawWindows(report))).map((text) => text.words);
+    const { words } = writingOf(drawWindows(report));
     return LEGEND.filter((entry) => words.includes(entry));
   };
   const onBoard = (change: object) => checkDesign({ ...SQUARED, ...change } as Design);
@@ -174,9 +174,7 @@ describe("the legend and the words", () => {
   });
 
   test("the description has each hole's depths, or its limits that clash", () => {
-    const wordsOf = (change: object) => {
-      return read(drawWindows(onBoard(change))).elements.find(({ tag }) => tag === "desc")?.text;
-    };
+    const wordsOf = (change: object) => writingOf(drawWindows(onBoard(change))).description;
     expect(wordsOf({})).toMatch(/ fret 2: 1\.50 to 6\.00; /);
     expect(wordsOf(thin)).toMatch(/ fret 2: at least 1\.50, at most 0\.00/);
     expect(wordsOf({ markers: [] })).toBe("The design has no holes.");
