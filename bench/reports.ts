@@ -1,7 +1,8 @@
 /** Whole reports: the check, its two halves, many at once, and the bare loop that writes the same numbers. */
+
+import { prepare } from "../src/drilling/neck.js";
 import { checkDesign, checkMany } from "../src/index.js";
-import { prepare } from "../src/neck.js";
-import { reportOn } from "../src/report.js";
+import { reportOn } from "../src/report/report.js";
 import { bareReports, REPORT_NUMBERS } from "./bare.js";
 import { mustEqual } from "./equal.js";
 import { numbersOf } from "./flat-report.js";

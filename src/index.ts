@@ -6,15 +6,19 @@
 
 // the check
 
+export { type Checked, checkMany } from "./batch/check-many.js";
+export { type FrontierRow, frontier } from "./batch/frontier.js";
+// many designs
 export {
-  fretLines,
-  fretPositions,
-  type HoleAt,
-  holeWindow,
-  profileAt,
-  removalAt,
-} from "./building-blocks.js";
-export { type Checked, checkMany } from "./check-many.js";
+  type Axes,
+  type Axis,
+  type Sweep,
+  type SweepColumns,
+  type SweepOptions,
+  sweep,
+} from "./batch/sweep.js";
+export type { FretLine } from "./board/fret-lines.js";
+export { diagonalCrossing, type Side } from "./board/markers.js";
 // the design
 export type {
   Bit,
@@ -28,26 +32,13 @@ export type {
   Profile,
   Scale,
   Station,
-} from "./design.js";
-export { DEFAULTS, LIMITS } from "./design.js";
-export type { Edge } from "./edges.js";
-export { DesignError, type DesignIssue } from "./errors.js";
-export type { FindingCode } from "./findings.js";
-export type { FretLine } from "./fret-lines.js";
-export { type FrontierRow, frontier } from "./frontier.js";
-export { diagonalCrossing, type Side } from "./markers.js";
-export type { SweepPath } from "./paths.js";
-export type { Point, Polygon } from "./polygon.js";
-export type { Pour } from "./pour.js";
-export { HALF_MILLIMETRES, SIXTEENTHS, WHOLE_MILLIMETRES } from "./racks.js";
-export type { Remedy } from "./remedies.js";
-// repairs
-export { type Repair, type RuledOut, repairHole, type StrayHole } from "./repair.js";
-export { checkDesign, type Finding, type Hole, type Report } from "./report.js";
-// the geometry
-export { radiusFromSagitta, sagitta } from "./sagitta.js";
-export type { SlotDepth, SlotPlan } from "./slots.js";
-export type { BitSpec, FillSpec } from "./spec.js";
+} from "./design/design.js";
+export { DEFAULTS, LIMITS } from "./design/design.js";
+export type { SweepPath } from "./design/paths.js";
+export type { BitSpec, FillSpec } from "./design/spec.js";
+export type { Edge } from "./drilling/edges.js";
+export type { Pour } from "./drilling/pour.js";
+export type { SlotDepth, SlotPlan } from "./drilling/slots.js";
 // the stop plan
 export {
   type Common,
@@ -56,14 +47,23 @@ export {
   type StopWindow,
   stopSettings,
   type Travel,
-} from "./stops.js";
-// many designs
+} from "./drilling/stops.js";
+export type { Window } from "./drilling/windows.js";
+export { DesignError, type DesignIssue } from "./errors/errors.js";
+export type { Point, Polygon } from "./geometry/polygon.js";
+// the geometry
+export { radiusFromSagitta, sagitta } from "./geometry/sagitta.js";
 export {
-  type Axes,
-  type Axis,
-  type Sweep,
-  type SweepColumns,
-  type SweepOptions,
-  sweep,
-} from "./sweep.js";
-export type { Window } from "./windows.js";
+  fretLines,
+  fretPositions,
+  type HoleAt,
+  holeWindow,
+  profileAt,
+  removalAt,
+} from "./report/building-blocks.js";
+export type { FindingCode } from "./report/findings.js";
+export { HALF_MILLIMETRES, SIXTEENTHS, WHOLE_MILLIMETRES } from "./report/racks.js";
+export type { Remedy } from "./report/remedies.js";
+// repairs
+export { type Repair, type RuledOut, repairHole, type StrayHole } from "./report/repair.js";
+export { checkDesign, type Finding, type Hole, type Report } from "./report/report.js";

@@ -1,6 +1,6 @@
 /** Dimensions and words on a board seen from above. */
-import { elementAt } from "../element-at.js";
-import type { Hole, Report } from "../report.js";
+import { elementAt } from "../geometry/element-at.js";
+import type { Hole, Report } from "../report/report.js";
 import { type BoardPaper, ringReach } from "./board-paper.js";
 import { upward } from "./dimensions.js";
 import { type Flag, flagMarks } from "./flags.js";

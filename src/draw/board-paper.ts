@@ -1,6 +1,6 @@
 /** Where the parts of a board seen from above lie on paper. */
-import type { Point } from "../polygon.js";
-import type { Hole } from "../report.js";
+import type { Point } from "../geometry/polygon.js";
+import type { Hole } from "../report/report.js";
 import { APART } from "./levels.js";
 import type { Spot } from "./marks.js";
 import type { Plan } from "./outline.js";

@@ -1,7 +1,7 @@
 /** The board from above, as a picture. */
 
-import { holeName } from "../plain-words.js";
-import type { Hole, Report } from "../report.js";
+import type { Hole, Report } from "../report/report.js";
+import { holeName } from "../text/plain-words.js";
 import { boardDimensions, markerPlaces } from "./board-dimensions.js";
 import { type BoardPaper, boardPaperFor, ringAround, ringReach } from "./board-paper.js";
 import { type Entry, farFrom, middled, SAMPLE, withLegend } from "./legend.js";

@@ -2,11 +2,11 @@
  * The board cut across, square to the centre line, through a hole: heights as depths from the flat top, downward;
  * `offset` bass negative. Lengths in mm of the board, without tolerances.
  */
-import { leadBeyond } from "../bits.js";
-import { elementAt } from "../element-at.js";
-import { clipped } from "../polygon.js";
-import type { Hole, Report } from "../report.js";
-import { sag } from "../sagitta.js";
+import { leadBeyond } from "../drilling/bits.js";
+import { elementAt } from "../geometry/element-at.js";
+import { clipped } from "../geometry/polygon.js";
+import { sag } from "../geometry/sagitta.js";
+import type { Hole, Report } from "../report/report.js";
 import { settingOf } from "./words.js";
 
 /** A place in the cut: offset, depth. */

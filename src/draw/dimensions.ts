@@ -3,7 +3,7 @@
  * them, the figure above the line; where there is no room, arrows come from outside and the figure stands beside.
  * Lengths in mm on paper.
  */
-import { elementAt } from "../element-at.js";
+import { elementAt } from "../geometry/element-at.js";
 import { LETTER, widthOf } from "./lettering.js";
 import { ARROW_LENGTH, arrow, line, type Mark, type Spot, text } from "./marks.js";
 

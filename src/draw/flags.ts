@@ -2,7 +2,7 @@
  * Flags: words on a line that flies from an upright one, all to the same side, so stacked that none meets another.
  * Lengths in mm on paper.
  */
-import { elementAt } from "../element-at.js";
+import { elementAt } from "../geometry/element-at.js";
 import { ABOVE } from "./dimensions.js";
 import { LETTER, widthOf } from "./lettering.js";
 import { line, type Mark, type Pen, text } from "./marks.js";

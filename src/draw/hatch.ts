@@ -1,5 +1,5 @@
 /** Hatching: parallel lines across an area. Lengths in mm on paper. */
-import { elementAt } from "../element-at.js";
+import { elementAt } from "../geometry/element-at.js";
 import { type Mark, type Spot, strokes } from "./marks.js";
 
 /**

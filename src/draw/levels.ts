@@ -3,7 +3,7 @@
  * an extension line to its figure. Where figures would meet, their lines bend and the figures move apart.
  * Lengths in mm on paper: `along` the running line from its origin, `out` from the part toward the figures.
  */
-import { elementAt } from "../element-at.js";
+import { elementAt } from "../geometry/element-at.js";
 import { ABOVE } from "./dimensions.js";
 import { LETTER, widthOf } from "./lettering.js";
 import { ARROW_LENGTH, arrow, circle, line, type Mark, type Spot, text } from "./marks.js";

@@ -1,7 +1,7 @@
 /** The board's outline and frets as seen from above, from what the report says of its edges. Lengths in mm. */
-import type { Edge } from "../edges.js";
-import type { Point } from "../polygon.js";
-import type { Report } from "../report.js";
+import type { Edge } from "../drilling/edges.js";
+import type { Point } from "../geometry/polygon.js";
+import type { Report } from "../report/report.js";
 
 /** A fret, or the nut: from the bass edge to the treble edge. */
 export interface Fret {

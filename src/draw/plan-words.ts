@@ -1,8 +1,8 @@
 /** The stop plan in sentences: what suits every hole, or what clashes. */
 
-import { holeName } from "../plain-words.js";
-import type { Hole, Report } from "../report.js";
-import type { StopSetting } from "../stops.js";
+import type { StopSetting } from "../drilling/stops.js";
+import type { Hole, Report } from "../report/report.js";
+import { holeName } from "../text/plain-words.js";
 import { figure, hasWindow, LIMITS, least, most, settingName } from "./words.js";
 
 /** The sentences; none where there are no holes. */

@@ -1,5 +1,5 @@
 /** Dimensions of a section: depths on the hole's side, thicknesses on the other, widths above and below. */
-import type { Hole, Report } from "../report.js";
+import type { Hole, Report } from "../report/report.js";
 import { type Cut, type CutHole, markerLeft, woodUnder } from "./cut.js";
 import { ABOVE, across, upward } from "./dimensions.js";
 import { LETTER, widthOf } from "./lettering.js";

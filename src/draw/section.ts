@@ -1,8 +1,8 @@
 /** The board cut across at a marker, as a picture. */
 
-import { refused } from "../errors.js";
-import { holeName } from "../plain-words.js";
-import type { Report } from "../report.js";
+import { refused } from "../errors/errors.js";
+import type { Report } from "../report/report.js";
+import { holeName } from "../text/plain-words.js";
 import {
   bitProfile,
   type Cut,

@@ -1,5 +1,5 @@
 /** Room for labels: moved apart along a line, or stacked in rows. Lengths in mm on paper. */
-import { elementAt } from "../element-at.js";
+import { elementAt } from "../geometry/element-at.js";
 
 /**
  * Places at least `apart` from each other, as near to the wanted ones as can be (least squares), in the same

@@ -1,9 +1,10 @@
 /** The rows of a sweep laid out over two of its axes: which cell stands for which row, and what it says. */
-import { elementAt } from "../element-at.js";
-import { refused, touched } from "../errors.js";
-import { sizeOf } from "../grid.js";
-import type { SweepPath } from "../paths.js";
-import type { Axis, Sweep } from "../sweep.js";
+
+import { sizeOf } from "../batch/grid.js";
+import type { Axis, Sweep } from "../batch/sweep.js";
+import type { SweepPath } from "../design/paths.js";
+import { refused, touched } from "../errors/errors.js";
+import { elementAt } from "../geometry/element-at.js";
 
 /** Which axes of a sweep are drawn. */
 export interface SweepPictureOptions {

@@ -1,6 +1,7 @@
 /** Where one stop setting does, over two numbers of a design, as a picture. */
-import { elementAt } from "../element-at.js";
-import type { Sweep } from "../sweep.js";
+
+import type { Sweep } from "../batch/sweep.js";
+import { elementAt } from "../geometry/element-at.js";
 import { type Entry, farFrom, SAMPLE, withLegend } from "./legend.js";
 import { rectangle } from "./marks.js";
 import { svgOf } from "./page.js";

@@ -1,8 +1,8 @@
 /** The bars of the windows, the lines of the settings through them, and the figures beside. */
 
-import { elementAt } from "../element-at.js";
-import { holeName, settingLetter } from "../plain-words.js";
-import type { Hole, Report } from "../report.js";
+import { elementAt } from "../geometry/element-at.js";
+import type { Hole, Report } from "../report/report.js";
+import { holeName, settingLetter } from "../text/plain-words.js";
 import { type Flag, flagMarks } from "./flags.js";
 import { LETTER, widthOf } from "./lettering.js";
 import { circle, line, type Mark, outline, rectangle, type Spot, text } from "./marks.js";

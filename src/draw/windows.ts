@@ -1,7 +1,7 @@
 /** Every hole's window, and the stop settings through them, as a picture. */
 
-import { holeName } from "../plain-words.js";
-import type { Report } from "../report.js";
+import type { Report } from "../report/report.js";
+import { holeName } from "../text/plain-words.js";
 import { type Entry, farFrom, SAMPLE, withLegend } from "./legend.js";
 import { circle, rectangle, type Spot } from "./marks.js";
 import { svgOf } from "./page.js";

@@ -1,8 +1,9 @@
 /** Words and figures that the drawings share. */
-import { fixed, MILLIMETRES } from "../length-text.js";
-import { settingLetter } from "../plain-words.js";
-import type { Hole, Report } from "../report.js";
-import type { StopSetting } from "../stops.js";
+
+import type { StopSetting } from "../drilling/stops.js";
+import type { Hole, Report } from "../report/report.js";
+import { fixed, MILLIMETRES } from "../text/length-text.js";
+import { settingLetter } from "../text/plain-words.js";
 import { oneLine } from "./lettering.js";
 
 /** A length, mm, two decimals unless others are asked for. */

@@ -5,8 +5,8 @@
  * Every message here is "expected …", so that an issue of a design can be made of it.
  */
 import * as v from "valibot";
-import { nearestName } from "../nearest-name.js";
-import { didYouMean, listOf } from "../read/fields.js";
+import { didYouMean, listOf } from "../design/read-fields.js";
+import { nearestName } from "../text/nearest-name.js";
 
 /** The message of an issue. */
 export function expecting(what: string): string {

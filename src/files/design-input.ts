@@ -1,5 +1,5 @@
 /** A design as it may be written: the design itself, with lengths as numbers of mm or as text. */
-import type { Design } from "../design.js";
+import type { Design } from "../design/design.js";
 
 /** The numbers that are no lengths: counts, places between frets, angles, fractions and ratios. */
 type Pure = "frets" | "perpendicular" | "angle" | "waste" | "ratio";

@@ -1,7 +1,6 @@
 /** The schemas of a design's fields: lengths as numbers or text, profiles, and numbers that are no lengths. */
 import * as v from "valibot";
-import { LIMITS, type Station } from "../design.js";
-import { nearestName } from "../nearest-name.js";
+import { LIMITS, type Station } from "../design/design.js";
 import {
   ANGLE,
   type Bound,
@@ -13,7 +12,8 @@ import {
   SIZE,
   SIZE_OR_ZERO,
   wholeUpTo,
-} from "../read/fields.js";
+} from "../design/read-fields.js";
+import { nearestName } from "../text/nearest-name.js";
 import { LONGEST } from "../units/scan.js";
 import { choice, expecting, isObject, optional, strict } from "./choice.js";
 import { LENGTH_PATTERN, lengthIn } from "./length.js";

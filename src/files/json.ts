@@ -9,8 +9,8 @@ import {
   printParseErrorCode,
   visit,
 } from "jsonc-parser";
-import { type DesignIssue, issueOf } from "../errors.js";
-import { join } from "../read/fields.js";
+import { join } from "../design/read-fields.js";
+import { type DesignIssue, issueOf } from "../errors/errors.js";
 import {
   isConfusing,
   isEcho,

@@ -2,7 +2,7 @@
  * Reads a length written in a design file, without mathjs: its 16 kB are more than the rest of this entry.
  * It agrees with `length` of the units entry, text for text; a test holds the two against each other.
  */
-import { LIMITS } from "../design.js";
+import { LIMITS } from "../design/design.js";
 import { scanQuantity } from "../units/scan.js";
 
 /** A unit, with a pattern of every way that a builder writes it; in mm it is numerator / denominator. */

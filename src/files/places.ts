@@ -1,8 +1,8 @@
 /** Where things stand in a text. */
 import { type JSONPath, visit } from "jsonc-parser";
-import { elementAt } from "../element-at.js";
-import type { DesignIssue } from "../errors.js";
-import { join } from "../read/fields.js";
+import { join } from "../design/read-fields.js";
+import type { DesignIssue } from "../errors/errors.js";
+import { elementAt } from "../geometry/element-at.js";
 
 /** A place in a text, counted from 1; columns in UTF-16 units, as editors count them. */
 export interface Place {

@@ -1,8 +1,8 @@
 /** Reads a design file. */
 import * as v from "valibot";
-import type { Design } from "../design.js";
-import { DesignError, type DesignIssue, issueOf } from "../errors.js";
-import { prepare } from "../neck.js";
+import type { Design } from "../design/design.js";
+import { prepare } from "../drilling/neck.js";
+import { DesignError, type DesignIssue, issueOf } from "../errors/errors.js";
 import { expectedBy, isObject } from "./choice.js";
 import { readJson } from "./json.js";
 import { lengthIn } from "./length.js";

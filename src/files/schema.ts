@@ -3,7 +3,7 @@
  * other is for `checkDesign`. The published JSON Schema is made of this.
  */
 import * as v from "valibot";
-import { type Design, LIMITS } from "../design.js";
+import { type Design, LIMITS } from "../design/design.js";
 import {
   choice,
   expecting,

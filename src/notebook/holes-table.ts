@@ -2,8 +2,8 @@
 
 import { figure, LIMITS, least, most, settingOf } from "../draw/words.js";
 import { element } from "../draw/xml.js";
-import { holeName, settingLetter } from "../plain-words.js";
-import type { Hole, Report } from "../report.js";
+import type { Hole, Report } from "../report/report.js";
+import { holeName, settingLetter } from "../text/plain-words.js";
 
 /** A column: its head, and what it says of a hole. */
 type Column = readonly [string, (hole: Hole, i: number) => string];

@@ -3,7 +3,7 @@ import { drawSection } from "../draw/section.js";
 import { drawWindows } from "../draw/windows.js";
 import { titled } from "../draw/words.js";
 import { element } from "../draw/xml.js";
-import type { Finding, Report } from "../report.js";
+import type { Finding, Report } from "../report/report.js";
 import { holesTable } from "./holes-table.js";
 import { worstHole } from "./worst-hole.js";
 

@@ -1,7 +1,7 @@
 /** What a notebook's kernel asks of a value that it is to display. */
-import { drillCard } from "../card.js";
-import type { Design } from "../design.js";
-import { checkDesign as check, type Report } from "../report.js";
+import { drillCard } from "../card/index.js";
+import type { Design } from "../design/design.js";
+import { checkDesign as check, type Report } from "../report/report.js";
 import { html } from "./html.js";
 
 /** One content in several forms, by MIME type: a notebook shows the richest that it can. */

@@ -1,6 +1,6 @@
 /** The hole that most wants a look. */
 import { settingOf } from "../draw/words.js";
-import type { Hole, Report } from "../report.js";
+import type { Hole, Report } from "../report/report.js";
 
 /**
  * The hole whose depth lies nearest to a limit, or farthest beyond one: the planned depth, else that of its stop

@@ -1,6 +1,6 @@
 /** Designs as cards. */
-import { drillCard } from "../card.js";
-import { visible } from "../plain-words.js";
+import { drillCard } from "../card/index.js";
+import { visible } from "../text/plain-words.js";
 import type { Outcome } from "./outcome.js";
 import type { Paint } from "./paint.js";
 

@@ -1,6 +1,7 @@
 /** Holes as rows of CSV, by RFC 4180. */
-import { INCH } from "../length-text.js";
-import type { Hole, Report } from "../report.js";
+
+import type { Hole, Report } from "../report/report.js";
+import { INCH } from "../text/length-text.js";
 import type { Outcome } from "./outcome.js";
 
 type Unit = "mm" | "in";

@@ -1,6 +1,6 @@
 /** The command: from its words to its exit code. */
 
-import { visible } from "../plain-words.js";
+import { visible } from "../text/plain-words.js";
 import { EXIT } from "./exit-codes.js";
 import { HELP, HINT } from "./help.js";
 import { readOptions, UsageError } from "./options.js";

@@ -1,7 +1,7 @@
 /** The command line, read by Node's own parser. */
 import { parseArgs } from "node:util";
-import { nearestName } from "../nearest-name.js";
-import { didYouMean } from "../read/fields.js";
+import { didYouMean } from "../design/read-fields.js";
+import { nearestName } from "../text/nearest-name.js";
 
 const OPTIONS = {
   json: { type: "boolean" },

@@ -1,9 +1,9 @@
 /** What comes of one source: a report, or why it cannot be read. */
 import { getSystemErrorMap } from "node:util";
-import type { DesignIssue } from "../errors.js";
+import type { DesignIssue } from "../errors/errors.js";
 import type { Place } from "../files/places.js";
 import { readDesign } from "../files/read-design.js";
-import { checkDesign, type Report } from "../report.js";
+import { checkDesign, type Report } from "../report/report.js";
 import type { Source } from "./sources.js";
 import { textOf } from "./text.js";
 

@@ -2,7 +2,7 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { drawBoard, drawSection, drawWindows } from "../draw/index.js";
-import type { Hole, Report } from "../report.js";
+import type { Hole, Report } from "../report/report.js";
 import type { Outcome } from "./outcome.js";
 
 /** Writes the pictures of one design. */

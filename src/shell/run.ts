@@ -1,6 +1,6 @@
 /** Checks what the command line names, one design at a time. */
 
-import { visible } from "../plain-words.js";
+import { visible } from "../text/plain-words.js";
 import { cardText } from "./cards.js";
 import { csvHeader, csvRows } from "./csv.js";
 import { jsonLine } from "./json-lines.js";

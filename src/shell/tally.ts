@@ -1,6 +1,6 @@
 /** How many designs passed, and which did not. */
 
-import { visible } from "../plain-words.js";
+import { visible } from "../text/plain-words.js";
 import { EXIT } from "./exit-codes.js";
 import type { Outcome } from "./outcome.js";
 import type { Paint } from "./paint.js";

@@ -1,7 +1,7 @@
 /** A length in millimetres, written for a reader. */
-import { LIMITS } from "../design.js";
-import { refused, touched } from "../errors.js";
-import { fixed, INCH, nearestFraction } from "../length-text.js";
+import { LIMITS } from "../design/design.js";
+import { refused, touched } from "../errors/errors.js";
+import { fixed, INCH, nearestFraction } from "../text/length-text.js";
 
 const DENOMINATORS = [1, 2, 4, 8, 16, 32, 64] as const;
 

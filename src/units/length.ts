@@ -1,6 +1,6 @@
 /** A length as text or number, read into millimetres. */
-import { LIMITS } from "../design.js";
-import { refused } from "../errors.js";
+import { LIMITS } from "../design/design.js";
+import { refused } from "../errors/errors.js";
 import { exactMillimetres } from "./mathjs.js";
 import { FORMS, scanQuantity } from "./scan.js";
 import { unitExpected, unitNamed } from "./unit-names.js";

@@ -3,10 +3,11 @@
  * a call has either units throughout, and then its result is in mm, or numbers of one unit throughout.
  * mathjs itself is not needed here: a result is made by the class of the unit that came in.
  */
-import { LIMITS } from "../design.js";
-import { diagonalCrossing } from "../markers.js";
-import { radiusFromSagitta, sagitta } from "../sagitta.js";
-import { shareAt } from "../temperament.js";
+
+import { diagonalCrossing } from "../board/markers.js";
+import { LIMITS } from "../design/design.js";
+import { radiusFromSagitta, sagitta } from "../geometry/sagitta.js";
+import { shareAt } from "../geometry/temperament.js";
 import { isUnit, lengthScale, plainNumber, refused } from "./math-values.js";
 
 /** A length as a mathjs unit. */

@@ -1,5 +1,5 @@
 /** Reading the values of any mathjs instance, and writing results as values of the same kind. */
-import { refused as refusal } from "../errors.js";
+import { refused as refusal } from "../errors/errors.js";
 
 /** A unit of any mathjs instance, as far as it is used here. */
 interface AnyUnit {

@@ -7,7 +7,7 @@
  */
 
 import * as mathjs from "mathjs";
-import { elementAt } from "../element-at.js";
+import { elementAt } from "../geometry/element-at.js";
 
 /** An exact fraction of mathjs: sign · n / d. */
 interface ExactFraction {

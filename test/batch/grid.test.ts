@@ -1,6 +1,6 @@
 /** The grid of a sweep by itself: counted by hand on a grid of 2 × 3 × 4, and how often a stage is worked out. */
 import { expect, test } from "vitest";
-import { advanceRow, digitsOf, keep, keepRows, sizeOf } from "../../src/grid.js";
+import { advanceRow, digitsOf, keep, keepRows, sizeOf } from "../../src/batch/grid.js";
 
 const SHAPE = [2, 3, 4];
 

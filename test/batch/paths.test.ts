@@ -1,7 +1,7 @@
 /** Paths that a sweep can vary: each what it has a part in, what is no path, and a number set at its place. */
 import { expect, test } from "vitest";
+import { PATHS, type Part, partOf, withNumber } from "../../src/design/paths.js";
 import type { Design } from "../../src/index.js";
-import { PATHS, type Part, partOf, withNumber } from "../../src/paths.js";
 import { PLAIN } from "../check/necks.js";
 
 const BY_PART: Readonly<Record<Part, readonly string[]>> = {

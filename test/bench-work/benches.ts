@@ -1,7 +1,7 @@
 /** Specifications and markers set down by hand; their boards stand in ../layout/frames.ts. Lengths in mm. */
-import type { Marker } from "../../src/markers.js";
-import type { Point, Polygon } from "../../src/polygon.js";
-import type { GroupSpec, Spec } from "../../src/spec.js";
+import type { Marker } from "../../src/board/markers.js";
+import type { GroupSpec, Spec } from "../../src/design/spec.js";
+import type { Point, Polygon } from "../../src/geometry/polygon.js";
 import { groupOf } from "../layout/frames.js";
 
 /** Tolerances that are whole parts of a binary number, so that sums stay exact; no channel, slot, dot or pour. */

@@ -1,7 +1,7 @@
 /** Room around a marker: slots and edges whose slopes make 3-4-5 triangles. Lengths in mm. */
 import { describe, expect, test } from "vitest";
-import { edgeGap, overlaps, slotGap } from "../../src/clearances.js";
-import { trackThrough } from "../../src/track.js";
+import { edgeGap, overlaps, slotGap } from "../../src/drilling/clearances.js";
+import { trackThrough } from "../../src/geometry/track.js";
 import { boardOf, leaning, square } from "../layout/frames.js";
 import { dotAt, pocketOver } from "./benches.js";
 

@@ -1,8 +1,8 @@
 /** Epoxy: cylinders, a cone and a block whose volumes are whole numbers or whole shares of π. */
 import { expect, test } from "vitest";
-import type { Marker } from "../../src/markers.js";
-import { pourOf } from "../../src/pour.js";
-import type { GroupSpec } from "../../src/spec.js";
+import type { Marker } from "../../src/board/markers.js";
+import type { GroupSpec } from "../../src/design/spec.js";
+import { pourOf } from "../../src/drilling/pour.js";
 import { groupOf } from "../layout/frames.js";
 import { dotAt, pocketOver, specOf } from "./benches.js";
 

@@ -1,9 +1,9 @@
 /** Side dots beside their markers, and what their holes meet. Lengths in mm. */
 import { describe, expect, test } from "vitest";
-import type { Marker } from "../../src/markers.js";
-import { belowHole, sideDotsOf } from "../../src/side-dots.js";
-import type { Spec } from "../../src/spec.js";
-import { trackThrough } from "../../src/track.js";
+import type { Marker } from "../../src/board/markers.js";
+import type { Spec } from "../../src/design/spec.js";
+import { belowHole, sideDotsOf } from "../../src/drilling/side-dots.js";
+import { trackThrough } from "../../src/geometry/track.js";
 import { boardOf, leaning, square } from "../layout/frames.js";
 import { boredBy, dotAt, pocketOver, specOf } from "./benches.js";
 

@@ -1,11 +1,11 @@
 /** Saw depths. Boards 40 wide; a radius of 25 drops 10 at the edges (15-20-25), and 5 at 15. Lengths in mm. */
 import { describe, expect, test } from "vitest";
-import type { Surface } from "../../src/board.js";
-import type { FretLine } from "../../src/fret-lines.js";
-import { prepare } from "../../src/neck.js";
-import { slotsOf } from "../../src/slots.js";
-import type { Spec } from "../../src/spec.js";
-import { constantTrack, type Track, trackThrough } from "../../src/track.js";
+import type { FretLine } from "../../src/board/fret-lines.js";
+import type { Spec } from "../../src/design/spec.js";
+import { prepare } from "../../src/drilling/neck.js";
+import { slotsOf } from "../../src/drilling/slots.js";
+import type { Surface } from "../../src/geometry/surface.js";
+import { constantTrack, type Track, trackThrough } from "../../src/geometry/track.js";
 import { boardOf, leaning, square } from "../layout/frames.js";
 
 const { spec } = prepare({

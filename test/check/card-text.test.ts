@@ -3,9 +3,9 @@
  * cautions say is held once; the other cards are read as far as those.
  */
 import { describe, expect, test } from "vitest";
-import { drillCard, repairNote } from "../../src/card.js";
+import { drillCard, repairNote } from "../../src/card/index.js";
 import { checkDesign, type Design, repairHole } from "../../src/index.js";
-import { INCHES, MILLIMETRES } from "../../src/length-text.js";
+import { INCHES, MILLIMETRES } from "../../src/text/length-text.js";
 import { SQUARED } from "./necks.js";
 
 const BOARD: Design = { ...SQUARED, name: "Small board (invented)" };

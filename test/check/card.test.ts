@@ -1,7 +1,7 @@
 /** The card, as it is read at the bench. */
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { drillCard, repairNote } from "../../src/card.js";
+import { drillCard, repairNote } from "../../src/card/index.js";
 import { checkDesign, type Design, repairHole } from "../../src/index.js";
 import { FLAT, PLAIN } from "./necks.js";
 

@@ -3,12 +3,12 @@
  * and that a change does to what was read the same as the number set in the design and read anew.
  */
 import { describe, expect, test } from "vitest";
-import { changesFor } from "../../src/changes.js";
-import { examine } from "../../src/examine.js";
-import type { FindingCode } from "../../src/findings.js";
+import { withNumber } from "../../src/design/paths.js";
+import { examine } from "../../src/drilling/examine.js";
+import { prepare } from "../../src/drilling/neck.js";
 import type { Design } from "../../src/index.js";
-import { prepare } from "../../src/neck.js";
-import { withNumber } from "../../src/paths.js";
+import { changesFor } from "../../src/report/changes.js";
+import type { FindingCode } from "../../src/report/findings.js";
 
 /** An invented neck that states all there is to change. Lengths in mm. */
 const FULL: Design = {

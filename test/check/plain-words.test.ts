@@ -1,10 +1,10 @@
 /** Words that cards, drawings and the command share. */
 import { expect, test } from "vitest";
-import { cautionsFor } from "../../src/cautions.js";
+import { prepare } from "../../src/drilling/neck.js";
 import type { Design } from "../../src/index.js";
-import { nearestName } from "../../src/nearest-name.js";
-import { prepare } from "../../src/neck.js";
-import { holeName, settingLetter, stationName, visible } from "../../src/plain-words.js";
+import { cautionsFor } from "../../src/report/cautions.js";
+import { nearestName } from "../../src/text/nearest-name.js";
+import { holeName, settingLetter, stationName, visible } from "../../src/text/plain-words.js";
 import { SQUARED } from "./necks.js";
 
 test("a hole is called by its fret, and by its side where it has one", () => {

@@ -1,7 +1,7 @@
 /** What a finding says, and what a cure is called at the bench, its threshold rounded to the safe side. */
 import { expect, test } from "vitest";
-import type { FindingFacts } from "../../src/findings.js";
-import { joined, remedyWords, sentenceOf } from "../../src/sentences.js";
+import type { FindingFacts } from "../../src/report/findings.js";
+import { joined, remedyWords, sentenceOf } from "../../src/report/sentences.js";
 
 type Place = Pick<FindingFacts, "fret" | "side" | "station">;
 

@@ -1,6 +1,6 @@
 /** Lines and tables of plain text, at most 100 characters wide. */
 import { describe, expect, test } from "vitest";
-import { sideBySide, table, wrapped } from "../../src/text-layout.js";
+import { sideBySide, table, wrapped } from "../../src/text/text-layout.js";
 
 const letters = (count: number) => "x".repeat(count);
 

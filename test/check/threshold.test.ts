@@ -1,6 +1,6 @@
 /** Where a rule begins to be kept, and how often it is asked: counted, since a slow search is right as well. */
 import { describe, expect, test } from "vitest";
-import { thresholdBetween } from "../../src/threshold.js";
+import { thresholdBetween } from "../../src/report/threshold.js";
 
 /** What the search finds, and every value that it asked about. */
 function sought(from: number, far: number, missAt: (value: number) => number) {

@@ -1,7 +1,7 @@
 /** Examples found in docstrings and Markdown, made runnable. */
 import { readdirSync, readFileSync } from "node:fs";
 import { posix } from "node:path";
-import * as card from "../../src/card.js";
+import * as card from "../../src/card/index.js";
 import * as draw from "../../src/draw/index.js";
 import * as files from "../../src/files/index.js";
 import * as core from "../../src/index.js";

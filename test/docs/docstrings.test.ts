@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import * as card from "../../src/card.js";
+import * as card from "../../src/card/index.js";
 import * as core from "../../src/index.js";
 import { docstringExamples, run } from "./blocks.js";
 

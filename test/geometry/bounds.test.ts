@@ -1,14 +1,14 @@
 /** The bounds over a hole's ground, against dense sampling by the textbook's formulas: surface.ts. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Surface } from "../../src/board.js";
-import { discFootprint, type Footprint, outlineFootprint } from "../../src/footprint.js";
-import { greatestOnPiece } from "../../src/greatest-removal.js";
-import { type Ground, underDisc, underPolygon } from "../../src/least-removal.js";
-import { piecesOf, slopesAt } from "../../src/piece.js";
-import type { Point } from "../../src/polygon.js";
-import { greatestRemoval, leastRemoval, removalOn } from "../../src/removal.js";
-import { constantTrack, trackThrough } from "../../src/track.js";
+import { discFootprint, type Footprint, outlineFootprint } from "../../src/geometry/footprint.js";
+import { greatestOnPiece } from "../../src/geometry/greatest-removal.js";
+import { type Ground, underDisc, underPolygon } from "../../src/geometry/least-removal.js";
+import type { Point } from "../../src/geometry/polygon.js";
+import { greatestRemoval, leastRemoval, removalOn } from "../../src/geometry/removal.js";
+import type { Surface } from "../../src/geometry/surface.js";
+import { piecesOf, slopesAt } from "../../src/geometry/surface.js";
+import { constantTrack, trackThrough } from "../../src/geometry/track.js";
 import { type Block, blockPoints, cornersOf, disc, extremes, removal } from "./surface.js";
 
 /** mm: what sampling may miss, and what a bound may be too careful by: nearly always, and at most. */

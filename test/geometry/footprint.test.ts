@@ -6,8 +6,8 @@ import {
   outlineFootprint,
   polygonAround,
   reachOn,
-} from "../../src/footprint.js";
-import { areaOf, gapToPolygon } from "../../src/polygon.js";
+} from "../../src/geometry/footprint.js";
+import { areaOf, gapToPolygon } from "../../src/geometry/polygon.js";
 
 describe("a disc of radius 5 about (100, 12)", () => {
   const disc = discFootprint({ along: 100, offset: 12 }, 5);

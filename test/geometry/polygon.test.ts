@@ -10,7 +10,7 @@ import {
   gapToPolygon,
   hullOf,
   type Point,
-} from "../../src/polygon.js";
+} from "../../src/geometry/polygon.js";
 
 const p = (along: number, offset: number): Point => ({ along, offset });
 const pairs = (points: readonly Point[]) => points.map(({ along, offset }) => [along, offset]);

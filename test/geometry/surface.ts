@@ -2,9 +2,10 @@
  * Surfaces by the textbook's form of the formulas, from nothing in src but their knots: the removal at a point, and
  * the extremes that dense sampling of a hole's ground finds.
  */
-import type { Surface } from "../../src/board.js";
-import type { Point } from "../../src/polygon.js";
-import type { Track } from "../../src/track.js";
+
+import type { Point } from "../../src/geometry/polygon.js";
+import type { Surface } from "../../src/geometry/surface.js";
+import type { Track } from "../../src/geometry/track.js";
 
 /** The straight piece between two knots that holds a place; the first and last are drawn on outward. */
 function lineAt({ at, value }: Track, s: number) {

@@ -14,7 +14,7 @@ import {
   trackThrough,
   valueAt,
   valueOnPiece,
-} from "../../src/track.js";
+} from "../../src/geometry/track.js";
 
 /** Falls by 1 in 2, then rises by 3 in 4. */
 const VALLEY = trackThrough([10, 20, 40], [8, 3, 18]);

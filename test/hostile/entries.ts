@@ -1,6 +1,6 @@
 /** Every public function of every entry, as the entries themselves list them, and what each says that it throws. */
 import { readdirSync, readFileSync } from "node:fs";
-import * as card from "../../src/card.js";
+import * as card from "../../src/card/index.js";
 import * as draw from "../../src/draw/index.js";
 import * as files from "../../src/files/index.js";
 import * as core from "../../src/index.js";

@@ -1,6 +1,6 @@
 /** Hostile calls, one at a time, and what is wrong with what came of them. */
 import fc from "fast-check";
-import { isArray } from "../../src/errors.js";
+import { isArray } from "../../src/errors/errors.js";
 import { CALLS, type Call, METHODS } from "./calls.js";
 import { type AnyFunction, promisedErrors, publicFunctions } from "./entries.js";
 import {

@@ -1,6 +1,6 @@
 /** What the fuzzer has found, each with its smallest reproduction, so that it stays mended. */
 import { expect } from "vitest";
-import { drillCard } from "../../src/card.js";
+import { drillCard } from "../../src/card/index.js";
 import { drawSweep } from "../../src/draw/index.js";
 import * as core from "../../src/index.js";
 import * as units from "../../src/units/index.js";

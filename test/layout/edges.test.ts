@@ -1,8 +1,8 @@
 /** Edges: a radius of 25 drops 10 at 20 from its crest (15-20-25), and 5 at 15. Lengths in mm. */
 import { describe, expect, test } from "vitest";
-import { edgePlaces, edgesOf, faceAt, isOnBoard, worstFaceAt } from "../../src/edges.js";
-import type { FretLine } from "../../src/fret-lines.js";
-import { type Track, trackThrough } from "../../src/track.js";
+import type { FretLine } from "../../src/board/fret-lines.js";
+import { edgePlaces, edgesOf, faceAt, isOnBoard, worstFaceAt } from "../../src/drilling/edges.js";
+import { type Track, trackThrough } from "../../src/geometry/track.js";
 import { boardOf, frameOf, leaning, square } from "./frames.js";
 
 /** 200 long; 16 thick, 1 taken off the middle, at most 1.5. */

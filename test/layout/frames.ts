@@ -1,9 +1,9 @@
 /** Boards set down by hand, on squared paper. Lengths in mm. */
-import type { Board, Frame } from "../../src/board.js";
-import type { FretLine } from "../../src/fret-lines.js";
-import type { Point } from "../../src/polygon.js";
-import type { GroupSpec } from "../../src/spec.js";
-import { constantTrack, type Track } from "../../src/track.js";
+import type { Board, Frame } from "../../src/board/board.js";
+import type { FretLine } from "../../src/board/fret-lines.js";
+import type { GroupSpec } from "../../src/design/spec.js";
+import type { Point } from "../../src/geometry/polygon.js";
+import { constantTrack, type Track } from "../../src/geometry/track.js";
 
 /** A slot square to the centre line. */
 export const square = (along: number): FretLine => ({ along, bass: along, treble: along });

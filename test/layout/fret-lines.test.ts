@@ -1,6 +1,6 @@
 /** Fanned frets: necks whose nut can be worked out by hand. Lengths in mm. */
 import { describe, expect, test } from "vitest";
-import { fretLines, type WidthAt } from "../../src/fret-lines.js";
+import { fretLines, type WidthAt } from "../../src/board/fret-lines.js";
 
 /** Share of a string between the nut and fret n. */
 const share = (n: number) => 1 - 2 ** (-n / 12);

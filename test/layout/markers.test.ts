@@ -1,10 +1,10 @@
 /** Places of markers: slots whose diagonals can be drawn on squared paper. Lengths in mm. */
 import { describe, expect, test } from "vitest";
-import type { Frame } from "../../src/board.js";
-import type { DesignIssue } from "../../src/errors.js";
-import { layOut, leanBetween } from "../../src/markers.js";
-import type { GroupSpec } from "../../src/spec.js";
-import { trackThrough } from "../../src/track.js";
+import type { Frame } from "../../src/board/board.js";
+import { layOut, leanBetween } from "../../src/board/markers.js";
+import type { GroupSpec } from "../../src/design/spec.js";
+import type { DesignIssue } from "../../src/errors/errors.js";
+import { trackThrough } from "../../src/geometry/track.js";
 import { frameOf, groupOf, leaning, pairs, square } from "./frames.js";
 
 /** The markers of one group, which raises no issue. */

@@ -1,9 +1,9 @@
 /** Outlines of pockets, on squared paper; corners in order from the nut's bass side. Lengths in mm. */
 import { describe, expect, test } from "vitest";
-import type { Frame } from "../../src/board.js";
-import { outlineOf } from "../../src/pockets.js";
-import type { Point } from "../../src/polygon.js";
-import { trackThrough } from "../../src/track.js";
+import type { Frame } from "../../src/board/board.js";
+import { outlineOf } from "../../src/board/pockets.js";
+import type { Point } from "../../src/geometry/polygon.js";
+import { trackThrough } from "../../src/geometry/track.js";
 import { frameOf, leaning, pairs, square } from "./frames.js";
 
 const CENTRE = { along: 100, offset: 7 };

@@ -1,7 +1,7 @@
 /** The ends of a slot: one that leans 3 in 4 on squared paper. Lengths in mm. */
 import { describe, expect, test } from "vitest";
-import { endsOf, leanOf, lineAt } from "../../src/slot-ends.js";
-import { trackThrough } from "../../src/track.js";
+import { endsOf, leanOf, lineAt } from "../../src/board/slot-ends.js";
+import { trackThrough } from "../../src/geometry/track.js";
 import { frameOf, square } from "./frames.js";
 
 /** 20 wide at 100 and 60 wide at 130: the slot from (100, −10) to (130, 30) meets the centre line at 107.5. */

@@ -13,7 +13,7 @@ import { parseArgs } from "node:util";
 
 const GEOMETRY = [
   "sagitta",
-  "piece",
+  "surface",
   "removal",
   "greatest-removal",
   "least-removal",
@@ -33,7 +33,7 @@ const { values, positionals } = parseArgs({
 });
 const { quick, sample } = values;
 const all = positionals.includes("all");
-const names = all ? allNames() : positionals.length > 0 ? positionals : CORE;
+const names = all ? allNames() : (positionals.length > 0 ? positionals : CORE).map(nameOf);
 const seed = Number(process.env.SEED ?? 20261125);
 const equivalent = JSON.parse(readFileSync(new URL("equivalent.json", import.meta.url), "utf8"));
 
@@ -81,6 +81,13 @@ function proofOf(mutant) {
   );
 }
 
+/** A file of src, by its name with its room before it or without. */
+function nameOf(name) {
+  const found = allNames().filter((known) => known === name || known.endsWith(`/${name}`));
+  if (found.length !== 1) throw new Error(`${name}: ${found.length} files of src are called so`);
+  return found[0];
+}
+
 /** All files of src by their names, those of the command last. */
 function allNames() {
   const names = readdirSync("src", { recursive: true })
@@ -114,13 +121,13 @@ function randomFrom(start) {
 /** The tests nearest to a place in src, by their name in vitest.config.ts. */
 function nearest(place) {
   const [, name] = /^src\/([\w/-]+)\.ts/.exec(place);
-  const [folder] = name.split("/");
+  const [folder, file] = name.split("/");
   if (name.startsWith("draw/sweep")) return "chart";
-  if (["draw", "files", "units", "notebook", "shell"].includes(folder)) return folder;
-  if (["card", "text-layout", "length-text", "plain-words"].includes(name)) return "card";
-  if (["remedies", "threshold"].includes(name)) return "cures";
-  if (SWEEPS.includes(name)) return "sweeps";
-  return CORE.includes(name) ? "quick" : "core";
+  if (["card", "draw", "files", "units", "notebook", "shell"].includes(folder)) return folder;
+  if (["text-layout", "length-text", "plain-words"].includes(file)) return "card";
+  if (["remedies", "threshold"].includes(file)) return "cures";
+  if (SWEEPS.includes(file)) return "sweeps";
+  return CORE.includes(file) ? "quick" : "core";
 }
 
 /** Runs the mutants of these places, each against the tests that its place is given. */

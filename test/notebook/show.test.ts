@@ -2,7 +2,7 @@
 import { deepStrictEqual } from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { drillCard } from "../../src/card.js";
+import { drillCard } from "../../src/card/index.js";
 import { checkDesign as check, type Design, DesignError, sweep } from "../../src/index.js";
 import { checkDesign, html, type MimeBundle, show } from "../../src/notebook/index.js";
 

@@ -5,9 +5,9 @@
 import fc from "fast-check";
 import type { BigNumber } from "mathjs";
 import { expect, test } from "vitest";
-import { removalAt } from "../../src/building-blocks.js";
-import type { Design, Profile } from "../../src/design.js";
-import { radiusFromSagitta, sagitta } from "../../src/sagitta.js";
+import type { Design, Profile } from "../../src/design/design.js";
+import { radiusFromSagitta, sagitta } from "../../src/geometry/sagitta.js";
+import { removalAt } from "../../src/report/building-blocks.js";
 import { between, forAll } from "./counted.js";
 import { big, exactOf } from "./exact.js";
 import { expectPrinted, roundedAs } from "./printed.js";

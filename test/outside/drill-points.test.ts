@@ -1,6 +1,6 @@
 /** Point height of a twist bit: the handbook's share of the diameter, through `lead`. */
 import { expect, test } from "vitest";
-import type { Bit } from "../../src/design.js";
+import type { Bit } from "../../src/design/design.js";
 import { checkDesign } from "../../src/index.js";
 import { between, forAll } from "./counted.js";
 import { evaluated64 } from "./exact.js";

@@ -2,10 +2,10 @@
 import fc from "fast-check";
 import { all, create } from "mathjs";
 import { expect, test } from "vitest";
-import { fretPositions } from "../../src/building-blocks.js";
-import type { Design } from "../../src/design.js";
+import { diagonalCrossing } from "../../src/board/markers.js";
+import type { Design } from "../../src/design/design.js";
 import { checkDesign } from "../../src/index.js";
-import { diagonalCrossing } from "../../src/markers.js";
+import { fretPositions } from "../../src/report/building-blocks.js";
 import { between, forAll } from "./counted.js";
 import { expectPrinted, rangeOf } from "./printed.js";
 

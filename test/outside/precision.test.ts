@@ -1,9 +1,9 @@
 /** Rounding error, in units in the last place, against mathjs BigNumber at 64 digits. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { fretPositions } from "../../src/building-blocks.js";
-import { diagonalCrossing } from "../../src/markers.js";
-import { radiusFromSagitta, sagitta } from "../../src/sagitta.js";
+import { diagonalCrossing } from "../../src/board/markers.js";
+import { radiusFromSagitta, sagitta } from "../../src/geometry/sagitta.js";
+import { fretPositions } from "../../src/report/building-blocks.js";
 import { between, forAll } from "./counted.js";
 import {
   crossing64,

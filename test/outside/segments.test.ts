@@ -1,6 +1,6 @@
 /** Circle segments: printed figures against `sagitta` and `radiusFromSagitta`. */
 import { expect, test } from "vitest";
-import { radiusFromSagitta, sagitta } from "../../src/sagitta.js";
+import { radiusFromSagitta, sagitta } from "../../src/geometry/sagitta.js";
 import { evaluated64 } from "./exact.js";
 import { expectPrinted, rangeOf } from "./printed.js";
 

@@ -4,7 +4,7 @@ import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } f
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import * as card from "../../src/card.js";
+import * as card from "../../src/card/index.js";
 import * as draw from "../../src/draw/index.js";
 import * as files from "../../src/files/index.js";
 import * as core from "../../src/index.js";

@@ -1,7 +1,7 @@
 /** What each entry exports, pinned: a name that comes or goes is a change for users. */
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import * as card from "../../src/card.js";
+import * as card from "../../src/card/index.js";
 import * as draw from "../../src/draw/index.js";
 import * as files from "../../src/files/index.js";
 import * as core from "../../src/index.js";

@@ -1,8 +1,8 @@
 /** The sagitta's identities, its branch, its limits and its scale. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { rootOf, sag } from "../../src/geometry/sagitta.js";
 import { radiusFromSagitta, sagitta } from "../../src/index.js";
-import { rootOf, sag } from "../../src/sagitta.js";
 
 const radius = fc.oneof(
   fc.double({ min: 1e-3, max: 1e6, noNaN: true }),

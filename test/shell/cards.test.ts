@@ -2,7 +2,7 @@
 import { readFileSync, symlinkSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
-import { drillCard } from "../../src/card.js";
+import { drillCard } from "../../src/card/index.js";
 import { checkDesign } from "../../src/index.js";
 import {
   COMMAND,

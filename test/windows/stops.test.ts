@@ -1,6 +1,6 @@
 /** The stop plan: small sets of windows whose settings can be counted on a number line. */
 import { describe, expect, test } from "vitest";
-import { settingsNeeded, stopSettings } from "../../src/stops.js";
+import { settingsNeeded, stopSettings } from "../../src/drilling/stops.js";
 
 const window = (min: number, max: number) => ({ min, max });
 

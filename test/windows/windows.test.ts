@@ -1,8 +1,8 @@
 /** Windows over the rod channel and the parts that a sweep takes by themselves, worked by hand. */
 import { describe, expect, test } from "vitest";
+import { prepare } from "../../src/drilling/neck.js";
+import { boundsOf, deepestOverWood, footprintOf } from "../../src/drilling/windows.js";
 import type { Design } from "../../src/index.js";
-import { prepare } from "../../src/neck.js";
-import { boundsOf, deepestOverWood, footprintOf } from "../../src/windows.js";
 
 /** Invented: 6 mm thick, a channel 6 wide and 3 deep from 20 to 200 mm. */
 const PLAIN = {

@@ -1,0 +1,117 @@
+/** Where one axis of a sweep starts or stops to work, for each combination of the others. */
+
+import type { SweepPath } from "../design/paths.js";
+import { checkedHoles, stopsOf } from "../drilling/examine.js";
+import { prepare } from "../drilling/neck.js";
+import { DesignError, issueOf } from "../errors/errors.js";
+import { elementAt } from "../geometry/element-at.js";
+import { sizeOf } from "./grid.js";
+import { designWith, type Sweep } from "./sweep.js";
+
+/** One combination of the other axes, and the reach of the one asked for. */
+export interface FrontierRow {
+  /** The values of the other axes, by path. */
+  readonly others: Readonly<Partial<Record<SweepPath, number>>>;
+  /** The least value that works, within the axis' own; null where none does. */
+  readonly least: number | null;
+  /** The greatest value that works. */
+  readonly greatest: number | null;
+}
+
+/**
+ * For each combination of a sweep's other axes, the least and the greatest value of one axis at which one stop
+ * setting suits all holes: the thinnest board, the tightest radius, the largest dot.
+ *
+ * Between a value of the axis that works and its neighbour that does not, the threshold is halved down to the last bit
+ * by the check itself. An end of the axis that works is given as it is: the true threshold lies beyond.
+ *
+ * @param sweep what `sweep` returned, of all its combinations
+ * @param axis the path of one of its axes, two values or more
+ * @returns a row for each combination of the other axes, in the order of the sweep
+ * @throws DesignError where the sweep has no such axis, or holds only a range of its combinations
+ * @example
+ * const design = {
+ *   scale: { length: 648, frets: 22 },
+ *   board: { length: 482, width: { nut: 43, end: 57 }, thickness: 6 },
+ *   radius: 254,
+ *   markers: [{ frets: [12], diameter: 6, arrangement: "double" }],
+ * };
+ * const rows = frontier(sweep(design, { radius: [184, 254], "board.thickness": [3, 4, 6] }), "board.thickness");
+ * rows.map(({ least }) => least.toFixed(2)) // ["4.02", "3.82"]
+ */
+export function frontier(sweep: Sweep, axis: SweepPath): FrontierRow[] {
+  const at = sweep.axes.findIndex(({ path }) => path === axis);
+  const chosen = sweep.axes[at];
+  const shape = sweep.axes.map(({ values }) => values.length);
+  if (chosen === undefined) {
+    throw new DesignError([issueOf("axis", axis, "the path of an axis of the sweep")]);
+  }
+  if (!chosen.values.every((value) => typeof value === "number" && !Number.isNaN(value))) {
+    throw new DesignError([issueOf("sweep.axes", chosen.values, "axes as `sweep` returned them")]);
+  }
+  if (sweep.from !== 0 || sweep.size !== sizeOf(shape)) {
+    throw new DesignError([issueOf("sweep", sweep.size, "a sweep of all its combinations")]);
+  }
+  const stride = sizeOf(shape.slice(at + 1));
+  const count = chosen.values.length;
+  const order = chosen.values.map((_, k) => k);
+  order.sort((a, b) => elementAt(chosen.values, a) - elementAt(chosen.values, b));
+  const rows: FrontierRow[] = [];
+  for (let i = 0; i < sweep.size; i++) {
+    // the combinations of the others are those where the axis has its first value
+    if (Math.floor(i / stride) % count === 0) rows.push(rowFrom(sweep, at, i, stride, order));
+  }
+  return rows;
+}
+
+function rowFrom(
+  sweep: Sweep,
+  at: number,
+  first: number,
+  stride: number,
+  order: readonly number[],
+): FrontierRow {
+  const rowOf = (k: number) => first + k * stride;
+  const works = (k: number) => sweep.settings[rowOf(k)] === 1;
+  const values = elementAt(sweep.axes, at).values;
+  const others = sweep.valuesAt(first);
+  const named = sweep.axes.flatMap(({ path }, axis) => (axis === at ? [] : [[path, others[axis]]]));
+  const edge = (turned: readonly number[]) => {
+    const place = turned.findIndex(works);
+    if (place < 0) return null;
+    const passes = elementAt(values, elementAt(turned, place));
+    const before = turned[place - 1];
+    if (before === undefined) return passes;
+    const tried = (value: number) => isCommon(sweep, at, others, value);
+    return halved(elementAt(values, before), passes, tried);
+  };
+  return {
+    others: Object.fromEntries(named),
+    least: edge(order),
+    greatest: edge([...order].reverse()),
+  };
+}
+
+/** The last value before `fails` that passes, to the last bit. */
+function halved(fails: number, passes: number, works: (value: number) => boolean): number {
+  let outside = fails;
+  let inside = passes;
+  for (;;) {
+    const middle = outside + (inside - outside) / 2;
+    if (middle === outside || middle === inside) return inside;
+    if (works(middle)) inside = middle;
+    else outside = middle;
+  }
+}
+
+/** One setting suits all holes of the design with this value. */
+function isCommon(sweep: Sweep, at: number, others: readonly number[], value: number): boolean {
+  const values = others.map((other, axis) => (axis === at ? value : other));
+  try {
+    const neck = prepare(designWith(sweep.at(0), sweep.axes, values));
+    return stopsOf(checkedHoles(neck), undefined).common !== null;
+  } catch (error) {
+    if (error instanceof DesignError) return false;
+    throw error;
+  }
+}

@@ -1,0 +1,134 @@
+/** Combinations of values: where each stands in the grid, and results kept for those values that they hang on. */
+import { elementAt } from "../geometry/element-at.js";
+
+/** The count of values of each axis; the last varies fastest. */
+export type Shape = readonly number[];
+
+/** How many combinations there are. */
+export function sizeOf(shape: Shape): number {
+  return shape.reduce((size, count) => size * count, 1);
+}
+
+/** Which value of each axis combination `i` has. */
+export function digitsOf(shape: Shape, i: number): number[] {
+  const digits = shape.map(() => 0);
+  let rest = i;
+  for (let axis = shape.length - 1; axis >= 0; axis--) {
+    const count = elementAt(shape, axis);
+    digits[axis] = rest % count;
+    rest = Math.floor(rest / count);
+  }
+  return digits;
+}
+
+/** Moves to the next combination of the axes before the last one. */
+export function advanceRow(digits: number[], shape: Shape): void {
+  for (let axis = shape.length - 2; axis >= 0; axis--) {
+    const next = elementAt(digits, axis) + 1;
+    if (next < elementAt(shape, axis)) {
+      digits[axis] = next;
+      return;
+    }
+    digits[axis] = 0;
+  }
+}
+
+/** A result that hangs on some axes only, worked out once for each combination of their values. */
+export interface Kept<T> {
+  /** The result for these digits. */
+  readonly at: (digits: readonly number[]) => T;
+}
+
+/** Results that hang on some axes only, all those along the last axis at once. */
+export interface KeptRows<T> {
+  /** The results for these digits, whatever the last one, by that of the last axis; worked out from `start` to `end`. */
+  readonly along: (digits: readonly number[], start: number, end: number) => readonly T[];
+}
+
+const MOST_KEPT = 1 << 16;
+
+/** What is not known yet; a result may be undefined. */
+const UNKNOWN = Symbol("unknown");
+type Known<T> = T | typeof UNKNOWN;
+
+/** Keeps the results of `work`, which hangs on `axes` only; where they would be too many, just the last one. */
+export function keep<T>(
+  shape: Shape,
+  axes: readonly number[],
+  work: (digits: readonly number[]) => T,
+): Kept<T> {
+  const { size, keyOf } = keysOf(shape, axes);
+  const kept: T[] = [];
+  let lastKey = -1;
+  const at = (digits: readonly number[]) => {
+    const key = keyOf(digits);
+    const slot = size <= MOST_KEPT ? key : 0;
+    if (!(slot in kept) || (size > MOST_KEPT && key !== lastKey)) kept[slot] = work(digits);
+    lastKey = key;
+    return elementAt(kept, slot);
+  };
+  return { at };
+}
+
+/** Keeps the results of `work` by rows along the last axis; where they would be too many, just the last row. */
+export function keepRows<T>(
+  shape: Shape,
+  axes: readonly number[],
+  work: (digits: readonly number[]) => T,
+): KeptRows<T> {
+  const last = shape.length - 1;
+  const count = shape[last] ?? 1;
+  const varies = axes.includes(last);
+  const { size, keyOf } = keysOf(
+    shape,
+    axes.filter((axis) => axis !== last),
+  );
+  const isMany = size * count > MOST_KEPT;
+  const rows: Row<T>[] = [];
+  let lastKey = -1;
+  const along = (digits: readonly number[], start: number, end: number) => {
+    const key = keyOf(digits);
+    const slot = isMany ? 0 : key;
+    let row = rows[slot];
+    if (row === undefined || (isMany && key !== lastKey)) {
+      row = { results: new Array<Known<T>>(count).fill(UNKNOWN), known: 0 };
+      rows[slot] = row;
+    }
+    lastKey = key;
+    if (row.known < count) learn(row, digits, start, end);
+    // all that was asked for is known
+    return row.results as readonly T[];
+  };
+  const learn = (row: Row<T>, digits: readonly number[], start: number, end: number) => {
+    if (!varies) {
+      row.results.fill(work(digits));
+      row.known = count;
+    }
+    const here = [...digits];
+    for (let digit = start; digit < end && row.known < count; digit++) {
+      if (row.results[digit] !== UNKNOWN) continue;
+      here[last] = digit;
+      row.results[digit] = work(here);
+      row.known++;
+    }
+  };
+  return { along };
+}
+
+interface Row<T> {
+  readonly results: Known<T>[];
+  known: number;
+}
+
+/** Numbers the combinations of some axes. */
+function keysOf(shape: Shape, axes: readonly number[]) {
+  const counts = axes.map((axis) => elementAt(shape, axis));
+  const keyOf = (digits: readonly number[]) => {
+    let key = 0;
+    for (let i = 0; i < axes.length; i++) {
+      key = key * elementAt(counts, i) + elementAt(digits, elementAt(axes, i));
+    }
+    return key;
+  };
+  return { size: sizeOf(counts), keyOf };
+}

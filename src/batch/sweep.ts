@@ -1,0 +1,246 @@
+/**
+ * Every combination of some numbers of a design, at the cost of the bare arithmetic: each part of the work is done
+ * once for the numbers that it hangs on, by the same functions as the check of one design.
+ */
+import type { Design } from "../design/design.js";
+import { PATHS, partOf, type SweepPath, withNumber } from "../design/paths.js";
+import { readSpec } from "../design/read-design.js";
+import { didYouMean, fieldOf, isWhole, namesOf, readItems } from "../design/read-fields.js";
+import { settingsNeeded } from "../drilling/stops.js";
+import { DesignError, type DesignIssue, issueOf, refused, touched } from "../errors/errors.js";
+import { elementAt } from "../geometry/element-at.js";
+import { checkDesign, type Report } from "../report/report.js";
+import { nearestName } from "../text/nearest-name.js";
+import { advanceRow, digitsOf, type Shape, sizeOf } from "./grid.js";
+import { type Extreme, stagesOf } from "./stages.js";
+
+/** Values for each path, tried in every combination; the last path varies fastest. */
+export type Axes = { readonly [Path in SweepPath]?: readonly number[] };
+
+/** One axis of a sweep. */
+export interface Axis {
+  readonly path: SweepPath;
+  readonly values: readonly number[];
+}
+
+/** One row for each combination, as columns. */
+export interface SweepColumns {
+  /** The greatest least depth and the least greatest depth, mm: one setting suits all where min ≤ max. */
+  readonly min: Float64Array;
+  readonly max: Float64Array;
+  /** The holes that govern them, as indices into the report's; −1 where there is none. */
+  readonly minHole: Int32Array;
+  readonly maxHole: Int32Array;
+  /** How many stop settings are needed; 0: no depth suits some hole, there is none, or the design cannot be read. */
+  readonly settings: Int32Array;
+}
+
+/** What `sweep` finds. Row i stands for combination `from + i`. */
+export interface Sweep extends SweepColumns {
+  /** How many rows there are; columns that were handed in may be longer. */
+  readonly size: number;
+  /** The combination of row 0. */
+  readonly from: number;
+  readonly axes: readonly Axis[];
+  /** The values of row i, in the order of the axes. */
+  readonly valuesAt: (i: number) => number[];
+  /** The design of row i. */
+  readonly at: (i: number) => Design;
+  /** The full report on it; throws DesignError where it cannot be read. */
+  readonly report: (i: number) => Report;
+}
+
+/** Which rows to work out, and where to put them. */
+export interface SweepOptions {
+  /** The first combination, and the one after the last; all where left out. */
+  readonly from?: number;
+  readonly to?: number;
+  /** Columns to write to, long enough for the rows; new ones where left out. */
+  readonly out?: SweepColumns;
+}
+
+const MOST_ROWS = 2 ** 31;
+const MOST_VALUES = 1_000_000;
+
+/**
+ * Checks every combination of some numbers of a design.
+ *
+ * Rows come as columns: `min` and `max` of the common window, who governs it, and how many stop settings are needed,
+ * to the last bit those of `checkDesign`. A combination that cannot be read (a radius tighter than half the width, say)
+ * has min `Infinity`, max `-Infinity` and 0 settings.
+ *
+ * @param design the neck; what the axes do not name is as it says
+ * @param axes values for each path; the last path varies fastest; 2^31 combinations at most
+ * @param options `from` and `to`, a range of combinations, and `out`, columns to use again
+ * @returns the columns, and for each row its values, its design and its report
+ * @throws DesignError where the design, a path or a value cannot be read
+ * @throws RangeError where the range or the columns do not fit
+ * @example
+ * const design = {
+ *   scale: { length: 648, frets: 22 },
+ *   board: { length: 482, width: { nut: 43, end: 57 }, thickness: 6 },
+ *   radius: 254,
+ *   markers: [{ frets: [12], diameter: 6, arrangement: "double" }],
+ * };
+ * const rows = sweep(design, { radius: [184, 254], "board.thickness": [3, 4, 6] });
+ * rows.size // 6
+ * [...rows.settings] // [0, 0, 1, 0, 1, 1]
+ * rows.valuesAt(4) // [254, 4]
+ */
+export function sweep(design: Design, axes: Axes, options: SweepOptions = {}): Sweep {
+  if (typeof options !== "object" || options === null) {
+    throw refused("options", options, "an object with from, to and out");
+  }
+  const list = readAxes(design, axes);
+  const shape = list.map(({ values }) => values.length);
+  const all = sizeOf(shape);
+  const { from = 0, to = all, out } = touched("options", options, () => ({ ...options }));
+  if (!isWhole(to, 0, all)) throw refused("to", to, `a whole number from 0 to ${all}`);
+  if (!isWhole(from, 0, to)) throw refused("from", from, `a whole number from 0 to ${to}`);
+  const size = to - from;
+  const columns = out ?? newColumns(size);
+  checkColumns(columns, size);
+  fill(columns, design, list, shape, from, size);
+  const valuesAt = (i: number) => {
+    if (!isWhole(i, 0, size - 1)) {
+      throw refused("i", i, `a whole number from 0 to ${size - 1}`);
+    }
+    return digitsOf(shape, from + i).map((digit, axis) =>
+      elementAt(elementAt(list, axis).values, digit),
+    );
+  };
+  const at = (i: number) => designWith(design, list, valuesAt(i));
+  const report = (i: number) => checkDesign(at(i));
+  const { min, max, minHole, maxHole, settings } = columns;
+  return { size, from, axes: list, min, max, minHole, maxHole, settings, valuesAt, at, report };
+}
+
+/** The design with these values, one for each axis. */
+export function designWith(
+  design: Design,
+  axes: readonly Axis[],
+  values: readonly number[],
+): Design {
+  return axes.reduce(
+    (now, { path }, axis) => withNumber(now, path, elementAt(values, axis)),
+    design,
+  );
+}
+
+/** Works out the rows, a run along the last axis at a time. */
+function fill(
+  columns: SweepColumns,
+  design: Design,
+  axes: readonly Axis[],
+  shape: Shape,
+  from: number,
+  size: number,
+): void {
+  const { least, most, flush } = stagesOf(design, axes, shape);
+  const count = shape[shape.length - 1] ?? 1;
+  const digits = digitsOf(shape, from);
+  let start = digits[digits.length - 1] ?? 0;
+  for (let i = 0; i < size; ) {
+    const end = Math.min(count, start + size - i);
+    const lows = least.along(digits, start, end);
+    const highs = most.along(digits, start, end);
+    const levels = flush.along(digits, start, end);
+    for (let digit = start; digit < end; digit++, i++) {
+      writeRow(columns, i, lows[digit], highs[digit], levels[digit]);
+    }
+    advanceRow(digits, shape);
+    start = 0;
+  }
+}
+
+/** One row, from the least depth of each hole, the most that the wood allows, and the most that flush dots allow. */
+function writeRow(
+  { min, max, minHole, maxHole, settings }: SweepColumns,
+  i: number,
+  least: Extreme | undefined,
+  most: Extreme | undefined,
+  flush: Extreme | undefined,
+): void {
+  // what dots allow is known where the least depth is
+  if (least === undefined || most === undefined || flush === undefined) {
+    min[i] = Infinity;
+    max[i] = -Infinity;
+    minHole[i] = -1;
+    maxHole[i] = -1;
+    settings[i] = 0;
+    return;
+  }
+  const highest = Math.min(most.value, flush.value);
+  min[i] = least.value;
+  max[i] = highest;
+  minHole[i] = least.hole;
+  maxHole[i] = firstOf(most, flush);
+  settings[i] =
+    least.value <= highest
+      ? 1
+      : settingsNeeded({ mins: least.each, maxs: most.each, caps: flush.each });
+}
+
+/** The first hole that has the lesser of two leasts. */
+function firstOf(a: Extreme, b: Extreme): number {
+  if (a.value === b.value) return Math.min(a.hole, b.hole);
+  return a.value < b.value ? a.hole : b.hole;
+}
+
+function newColumns(size: number): SweepColumns {
+  return {
+    min: new Float64Array(size),
+    max: new Float64Array(size),
+    minHole: new Int32Array(size),
+    maxHole: new Int32Array(size),
+    settings: new Int32Array(size),
+  };
+}
+
+function checkColumns(columns: SweepColumns, size: number): void {
+  for (const name of ["min", "max", "minHole", "maxHole", "settings"] as const) {
+    const kind = name === "min" || name === "max" ? Float64Array : Int32Array;
+    const column: unknown = touched("out", columns, () => columns?.[name]);
+    if (!touched(`out.${name}`, column, () => column instanceof kind && column.length >= size)) {
+      throw refused(`out.${name}`, column, `${kind.name}, length ${size} or more`);
+    }
+  }
+}
+
+/** Reads the axes, and every value by itself in the place that it is for. */
+function readAxes(design: Design, axes: unknown): Axis[] {
+  const issues: DesignIssue[] = [];
+  if (typeof axes !== "object" || axes === null) {
+    throw new DesignError([issueOf("axes", axes, "an object of paths with their values")]);
+  }
+  const list = namesOf(axes, "axes", issues).flatMap((path) => {
+    const where = `axes.${path}`;
+    const given = fieldOf(axes, path, "axes", issues);
+    if (given === undefined) return [];
+    if (partOf(path) === undefined) {
+      const near = didYouMean(nearestName(path, PATHS));
+      issues.push(issueOf(where, given, `a path to a number that a sweep can vary${near}`));
+      return [];
+    }
+    const values = readItems(given, where, "numbers", MOST_VALUES, issues);
+    if (values?.length === 0) issues.push(issueOf(where, given, "one value or more"));
+    return values ? [{ path: path as SweepPath, values: values as number[] }] : [];
+  });
+  if (issues.length > 0) throw new DesignError(issues);
+  checkValues(design, list, issues);
+  const rows = sizeOf(list.map(({ values }) => values.length));
+  if (!(rows <= MOST_ROWS)) issues.push(issueOf("axes", rows, `${MOST_ROWS} combinations at most`));
+  if (issues.length > 0) throw new DesignError(issues);
+  return list;
+}
+
+function checkValues(design: Design, axes: readonly Axis[], issues: DesignIssue[]): void {
+  const first = touched("design", design, () => {
+    const values = axes.map((axis) => elementAt(axis.values, 0));
+    return designWith(design, axes, values);
+  });
+  readSpec(first, issues);
+  for (const { path, values } of axes) {
+    for (const value of values.slice(1)) readSpec(withNumber(first, path, value), issues);
+  }
+}

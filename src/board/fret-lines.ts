@@ -1,0 +1,74 @@
+/** Where each fret lies on the board. Lengths in mm. */
+
+import type { ScaleSpec } from "../design/spec.js";
+import { elementAt } from "../geometry/element-at.js";
+import { shareAt } from "../geometry/temperament.js";
+
+/** A straight line across the board: where it meets the centre line and either edge, all as `along`. */
+export interface FretLine {
+  readonly along: number;
+  readonly bass: number;
+  readonly treble: number;
+}
+
+/** The width of the board at a place, given where the frets cross the centre line. */
+export type WidthAt = (along: number, slots: readonly number[]) => number;
+
+/** The nut and every fret. Straight ones are square to the centre line. */
+export function fretLines(scale: ScaleSpec, widthAt: WidthAt): FretLine[] | undefined {
+  return scale.kind === "straight"
+    ? [0, ...scale.positions].map((along) => ({ along, bass: along, treble: along }))
+    : fannedLines(scale, widthAt);
+}
+
+const ROUNDS = 200;
+
+/**
+ * Fanned frets. Along the bass edge fret n lies at b₀ + L_bass(1 − 2^(−n/12)), along the treble edge at
+ * t₀ + L_treble(1 − 2^(−n/12)); the fret `perpendicular` has both alike, and the nut crosses the centre line
+ * at 0. The width where a line meets an edge depends on b₀, and through stations on the lines themselves, so
+ * both are found by repetition. Undefined where that does not settle.
+ */
+function fannedLines(
+  scale: Extract<ScaleSpec, { readonly kind: "fanned" }>,
+  widthAt: WidthAt,
+): FretLine[] | undefined {
+  const skew = (scale.treble - scale.bass) * shareAt(scale.perpendicular);
+  const mean = (scale.bass + scale.treble) / 2;
+  let slots = Array.from({ length: scale.frets + 1 }, (_, n) => mean * shareAt(n));
+  let nutBass = skew / 2;
+  for (let round = 0; round < ROUNDS; round++) {
+    const lines = slots.map((_, n) => {
+      const bass = nutBass + scale.bass * shareAt(n);
+      const treble = nutBass - skew + scale.treble * shareAt(n);
+      return { bass, treble, along: centreOf(bass, treble, slots, widthAt) };
+    });
+    const nut = elementAt(
+      lines.map(({ along }) => along),
+      0,
+    );
+    const moved = lines.map(({ along }) => along - nut);
+    const change = Math.max(
+      ...moved.map((s, n) => Math.abs(s - elementAt(slots, n))),
+      Math.abs(nut),
+    );
+    if (!Number.isFinite(change)) return undefined;
+    if (change <= 1e-13 * mean)
+      return lines.map((line, n) => (n === 0 ? { ...line, along: 0 } : line));
+    slots = moved;
+    nutBass -= nut;
+  }
+  return undefined;
+}
+
+/** Where the line between two edge points crosses the centre line. */
+function centreOf(
+  bass: number,
+  treble: number,
+  slots: readonly number[],
+  widthAt: WidthAt,
+): number {
+  const bassHalf = widthAt(bass, slots);
+  const trebleHalf = widthAt(treble, slots);
+  return bass + ((treble - bass) * bassHalf) / (bassHalf + trebleHalf);
+}

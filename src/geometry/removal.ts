@@ -1,0 +1,39 @@
+/**
+ * How much wood the radius takes. Removal at (along, offset) = crown + sagitta, in mm, downward from the blank's flat
+ * top. The bounds over a hole's ground are on the safe side whatever the slopes.
+ */
+
+import { elementAt } from "./element-at.js";
+import type { Footprint } from "./footprint.js";
+import { greatestOnPiece } from "./greatest-removal.js";
+import { leastOnPiece } from "./least-removal.js";
+import { sag } from "./sagitta.js";
+import type { Surface } from "./surface.js";
+import { piecesOf } from "./surface.js";
+import { isConstant, pieceAt, valueAt, valueOnPiece } from "./track.js";
+
+/** Removal at a point; `Infinity` where the surface does not reach it. */
+export function removalOn({ crown, radius }: Surface, along: number, offset: number): number {
+  const i = pieceAt(radius, along);
+  const h = sag(valueOnPiece(radius, i, along), offset, elementAt(radius.slope, i));
+  return valueAt(crown, along) + h;
+}
+
+/** The greatest removal over a footprint, never too small; `Infinity` where the surface does not reach it. */
+export function greatestRemoval(surface: Surface, footprint: Footprint): number {
+  if (isUniform(surface)) return removalOn(surface, footprint.from, footprint.far);
+  const pieces = piecesOf(surface, footprint.from, footprint.to);
+  return Math.max(...pieces.map((piece) => greatestOnPiece(piece, footprint)));
+}
+
+/** The least removal over a footprint, never too great. */
+export function leastRemoval(surface: Surface, footprint: Footprint): number {
+  if (isUniform(surface)) return removalOn(surface, footprint.from, footprint.near);
+  const pieces = piecesOf(surface, footprint.from, footprint.to);
+  return Math.min(...pieces.map((piece) => leastOnPiece(piece, footprint)));
+}
+
+/** Neither crown nor radius changes along the board: the removal hangs on the distance from the centre line alone. */
+function isUniform({ crown, radius }: Surface): boolean {
+  return isConstant(crown) && isConstant(radius);
+}
