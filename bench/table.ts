@@ -1,6 +1,6 @@
 /** The results as one Markdown table, and where it stands. */
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
-import { cpus } from "node:os";
+import { arch, cpus } from "node:os";
 import type { Entry } from "./entries.js";
 import type { Memory } from "./memory.js";
 import { CLOCK, type Timed } from "./timing.js";
@@ -24,11 +24,9 @@ const PAGE = "docs/batch.md";
 const BEGIN = "<!-- bench:begin -->";
 const END = "<!-- bench:end -->";
 
-/** The machine by what matters: processor, cores, Node. */
+/** The machine by what matters, and by no maker's name: architecture, cores, Node. */
 export function machine(): string {
-  const [first] = cpus();
-  const model = (first?.model ?? "unknown processor").trim();
-  return `${model}, ${cpus().length} cores, Node ${process.version.slice(1)}`;
+  return `${arch()}, ${cpus().length} cores, Node ${process.versions.node}`;
 }
 
 /** Puts the results into the file and the table into the page, between its markers. */

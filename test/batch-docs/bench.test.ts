@@ -5,7 +5,7 @@ import { mustEqual } from "../../bench/equal.js";
 import { numbersOf } from "../../bench/flat-report.js";
 import { necksOf, randomNecks } from "../../bench/necks.js";
 import { checkReports } from "../../bench/reports.js";
-import { tableOf } from "../../bench/table.js";
+import { machine, tableOf } from "../../bench/table.js";
 import { interleaved, median } from "../../bench/timing.js";
 import { checkWindows } from "../../bench/windows.js";
 import { checkDesign } from "../../src/index.js";
@@ -65,6 +65,10 @@ describe("medians", () => {
     ]);
     expect(timed[0]?.ratio).toBe(1);
   });
+});
+
+test("the machine is told without its maker's name", () => {
+  expect(machine()).toMatch(/^\w+, \d+ cores, Node \d+\.\d+\.\d+$/);
 });
 
 test("the table says of each goal whether it is met", () => {
