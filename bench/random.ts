@@ -1,12 +1,9 @@
 /** Random numbers that come out the same in every run. */
+import { uniformFloat64 } from "pure-rand/distribution/uniformFloat64";
+import { mersenne } from "pure-rand/generator/mersenne";
 
-/** Numbers from `from` to `to` (mulberry32). */
+/** Numbers from `from` to `to`, by the Mersenne Twister. */
 export function seeded(seed: number): (from: number, to: number) => number {
-  let state = seed;
-  return (from, to) => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return from + (to - from) * ((t ^ (t >>> 14)) >>> 0) * 2 ** -32;
-  };
+  const generator = mersenne(seed);
+  return (from, to) => from + (to - from) * uniformFloat64(generator);
 }

@@ -10,6 +10,8 @@
 import { spawnSync } from "node:child_process";
 import { readdirSync, readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
+import { uniformFloat64 } from "pure-rand/distribution/uniformFloat64";
+import { mersenne } from "pure-rand/generator/mersenne";
 
 const GEOMETRY = [
   "sagitta",
@@ -105,17 +107,8 @@ function linesDrawn(oneIn) {
       .split("\n")
       .map((_, i) => `src/${name}.ts:${i + 1}-${i + 1}`),
   );
-  const random = randomFrom(seed);
-  return lines.filter(() => random() < 1 / oneIn);
-}
-
-/** Numbers from 0 to 1, the same for the same seed (Park and Miller's minimal standard generator). */
-function randomFrom(start) {
-  let state = (start % 2147483646) + 1;
-  return () => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
+  const generator = mersenne(seed);
+  return lines.filter(() => uniformFloat64(generator) < 1 / oneIn);
 }
 
 /** The tests nearest to a place in src, by their name in vitest.config.ts. */
