@@ -8,7 +8,7 @@ import { measureEntries, packages } from "./entries.js";
 import { streamGrowth, sweepGrowth } from "./growth.js";
 import { measureMemory } from "./memory.js";
 import { checkReports, reportRivals } from "./reports.js";
-import { machine, type Results, tableOf, write } from "./table.js";
+import { machine, rounded, tableOf, write } from "./table.js";
 import { interleaved, type Timed } from "./timing.js";
 import { checkWindows, slowRivals, sweepRivals } from "./windows.js";
 
@@ -49,7 +49,7 @@ function windowTimes(): Timed[] {
   return [...fast, ...slow.slice(1)];
 }
 
-const results: Results = {
+const results = rounded({
   date: new Date().toISOString().slice(0, 10),
   machine: machine(),
   compared,
@@ -60,7 +60,7 @@ const results: Results = {
   streamGrowth: streamGrowth(Math.min(plan.rounds, 5), plan.stream),
   entries: await measureEntries(plan.loads),
   packages: packages(),
-};
+});
 const table = tableOf(results);
 console.log(table);
 if (!quick) write(results, table);

@@ -31,7 +31,7 @@ export function machine(): string {
 
 /** Puts the results into the file and the table into the page, between its markers. */
 export function write(results: Results, table: string): void {
-  writeFileSync("bench/results.json", `${JSON.stringify(results, rounded, 2)}\n`);
+  writeFileSync("bench/results.json", `${JSON.stringify(results, null, 2)}\n`);
   const text = existsSync(PAGE) ? readFileSync(PAGE, "utf8") : "";
   const from = text.indexOf(BEGIN);
   const to = text.indexOf(END);
@@ -40,11 +40,11 @@ export function write(results: Results, table: string): void {
   writeFileSync(PAGE, `${before}\n${table}\n${text.slice(to)}`);
 }
 
-/** Four digits of each fraction: what lies beyond is noise. */
-function rounded(_: string, value: unknown): unknown {
-  return typeof value === "number" && !Number.isInteger(value)
-    ? Number(value.toPrecision(4))
-    : value;
+/** The results with four digits of each fraction: what lies beyond is noise. */
+export function rounded(results: Results): Results {
+  const digits = (_: string, value: unknown) =>
+    typeof value === "number" && !Number.isInteger(value) ? Number(value.toPrecision(4)) : value;
+  return JSON.parse(JSON.stringify(results, digits));
 }
 
 /** One table for all of it. */
