@@ -9,6 +9,12 @@ const digits = v.pipe(
   v.maxValue(15, "expected 15 decimals at most"),
 );
 
+/** How a value is known. */
+const mark = v.picklist(
+  ["seen", "second-hand", "computed", "memory"],
+  'expected "seen", "second-hand", "computed" or "memory"',
+);
+
 const expectation = v.strictObject({
   /** Path into the report, or into what the call gives. */
   what: v.optional(v.string("expected a path, as holes.0.window.min")),
@@ -18,12 +24,14 @@ const expectation = v.strictObject({
   within: v.optional(quantity),
   digits: v.optional(digits),
   misprint: v.optional(quantity),
+  /** Where it is known otherwise than the trial's other values. */
+  mark: v.optional(mark),
 });
 
 export const trialSchema = v.strictObject({
   name: v.pipe(v.string("expected a name"), v.nonEmpty("expected a name")),
   source: v.pipe(v.string("expected a source"), v.nonEmpty("expected a source")),
-  mark: v.picklist(["seen", "memory"], 'expected "seen" or "memory"'),
+  mark,
   note: v.optional(v.string("expected a text")),
   design: v.optional(v.record(v.string(), v.unknown(), "expected a design")),
   expect: v.pipe(

@@ -24,6 +24,8 @@ export interface Row {
   readonly found: unknown;
   /** Found less expected; undefined where they are no numbers. */
   readonly difference: number | undefined;
+  /** How the expected value is known. */
+  readonly mark: Trial["mark"];
   readonly passes: boolean;
   readonly remark: string;
 }
@@ -46,7 +48,8 @@ const BLOCKS: Readonly<Record<string, Block>> = {
 export function rowsOf(trial: Trial): Row[] {
   const report = trial.design && checkDesign(trial.design);
   return trial.expect.map((expectation) => {
-    const row = { trial: trial.name, quantity: quantityOf(expectation) };
+    const mark = expectation.mark ?? trial.mark;
+    const row = { trial: trial.name, quantity: quantityOf(expectation), mark };
     try {
       const from = expectation.call === undefined ? report : called(expectation, trial.design);
       return { ...row, ...compared(expectation, valueAt(from, expectation.what)) };
@@ -97,7 +100,10 @@ function valueAt(from: unknown, path: string | undefined): unknown {
   }, from);
 }
 
-function compared(expectation: Expectation, found: unknown): Omit<Row, "trial" | "quantity"> {
+function compared(
+  expectation: Expectation,
+  found: unknown,
+): Omit<Row, "trial" | "quantity" | "mark"> {
   const { value } = expectation;
   const expected = typeof value === "string" ? lengthOr(value) : value;
   if (typeof expected !== "number" || typeof found !== "number") {

@@ -1,7 +1,7 @@
 /** Rows as a table to read. */
 import type { Row } from "./measure.js";
 
-const HEAD = ["trial", "quantity", "expected", "found", "difference", "pass"];
+const HEAD = ["trial", "quantity", "expected", "found", "difference", "mark", "pass"];
 const WIDEST = 60;
 
 /** The table: columns padded to their widest cell. */
@@ -12,10 +12,11 @@ export function tableOf(rows: readonly Row[]): string {
   return `${lines.map((line) => line.trimEnd()).join("\n")}\n`;
 }
 
-function cellsOf({ trial, quantity, expected, found, difference, passes, remark }: Row): string[] {
+function cellsOf(row: Row): string[] {
+  const { trial, quantity, expected, found, difference, mark, passes, remark } = row;
   const verdict = (passes ? "yes" : "NO") + (remark === "" ? "" : ` (${remark})`);
   const apart = difference === undefined ? "" : shown(difference, 2);
-  return [cut(trial), cut(quantity), shown(expected), shown(found), apart, verdict];
+  return [cut(trial), cut(quantity), shown(expected), shown(found), apart, mark, verdict];
 }
 
 function cut(text: string): string {

@@ -42,7 +42,7 @@ function folderWith(files: Readonly<Record<string, string>>): string {
 const GOOD = {
   name: "fine",
   source: "the formula",
-  mark: "seen",
+  mark: "computed",
   expect: [{ call: "radiusFromSagitta", with: [8, 6], value: 8.3333, digits: 4 }],
 };
 
@@ -55,7 +55,7 @@ test("the trials that come with the library pass", () => {
   const [, trials, quantities] = /(\d+) trials, (\d+) quantities: all pass\n$/.exec(stdout) ?? [];
   expect(Number(trials)).toBe(files.length);
   expect(Number(quantities)).toBeGreaterThan(80);
-  expect(stdout).toMatch(/^trial +quantity +expected +found +difference +pass\n/);
+  expect(stdout).toMatch(/^trial +quantity +expected +found +difference +mark +pass\n/);
 });
 
 test("each of them names its source and how it is known", () => {
@@ -64,6 +64,12 @@ test("each of them names its source and how it is known", () => {
   const misprints = texts.join("").match(/"misprint"/g) ?? [];
   expect(misprints).toHaveLength(2);
   for (const text of texts) expect(JSON.parse(text)).toHaveProperty("mark");
+});
+
+test("a value's own mark stands before its trial's", () => {
+  const marks = [...trial().stdout.matchAll(/^62-ft string, .+ (\S+) +yes$/gm)];
+  const rows = ["computed", "seen"].flatMap((mark) => Array(10).fill(mark));
+  expect(marks.map(([, mark]) => mark)).toEqual(rows);
 });
 
 test("the example of the page passes, and a value of it made wrong does not", () => {
@@ -75,7 +81,7 @@ test("the example of the page passes, and a value of it made wrong does not", ()
   expect(good.status).toBe(0);
   const wrong = trial(folderWith({ "page.json": text.replace('"value": 1.1', '"value": 1.2') }));
   expect(wrong.status).toBe(1);
-  expect(wrong.stdout).toMatch(/holes\.0\.window\.min +1\.2 +1\.1 +-0\.1 +NO/);
+  expect(wrong.stdout).toMatch(/holes\.0\.window\.min +1\.2 +1\.1 +-0\.1 +computed +NO/);
 });
 
 test.each([
@@ -99,6 +105,7 @@ test.each([
 test.each([
   ["no JSON", '{\n  "name": "x"\n  "source": 1\n}', /b\.json:3: no JSON/],
   ["nothing", "", /b\.json:1: no JSON/],
+  ["a mark that is none", JSON.stringify({ ...GOOD, mark: "print" }, null, 1), /b\.json:4: mark: /],
   ["an unknown key", JSON.stringify({ ...GOOD, expects: 1 }, null, 1), /b\.json:\d+: expects: /],
   [
     "no values",
