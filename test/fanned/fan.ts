@@ -1,5 +1,5 @@
 /**
- * Fanned necks, all invented, and where their lines lie, written again from the design page: along each edge fret n
+ * Fanned necks, all invented, and where their lines lie, written again from docs/formulas.md: along each edge fret n
  * lies L(1 − 2^(−n/12)) from the nut's end there, measured parallel to the centre line, and frets are straight between
  * the edges. Points are [along, offset], mm; offset bass negative.
  */

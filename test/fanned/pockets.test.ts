@@ -28,7 +28,7 @@ import {
 } from "./surface.js";
 
 const ROUNDING = 1e-9;
-/** How near a bound comes to the true extreme on an ordinary board, mm, by the design page. */
+/** How near a bound comes to the true extreme on an ordinary board, mm, as docs/formulas.md says. */
 const NEAR = 0.01;
 
 /** A fanned neck, or the straight one with its bass length. */

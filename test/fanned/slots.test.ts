@@ -13,7 +13,7 @@ import {
 } from "./surface.js";
 
 const ROUNDING = 1e-9;
-/** How near a bound comes to the true extreme, mm, by the design page. */
+/** How near a bound comes to the true extreme, mm, as docs/formulas.md says. */
 const NEAR = 0.01;
 
 const neck = fannedNeck({ bentEdges: true, markers: dots });
@@ -156,7 +156,7 @@ it("each edge loses what the surface lies below the flat there, on either side",
 });
 
 it("a radius that begins to grow at the slot: either side of the bend counts", () => {
-  // Where the radius bends, the section is a circle from before and a conic from after, K = −m² (design page): the
+  // Where the radius bends, the section is a circle from before and a conic from after, K = −m² (docs/formulas.md): the
   // circle lies lower at the edge. By hand: R 180, 28.5 from the centre line.
   const { slots } = checkDesign({
     scale: { length: 648, frets: 22 },

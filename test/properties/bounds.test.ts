@@ -1,6 +1,6 @@
 /**
- * Every bound held against dense sampling of the disc, by formulas written again from the design page
- * (oracle.ts). Ordinary boards: radius 180 to 500 with a slope up to 0.4, crown slope up to 0.01, dots up to
+ * Every bound held against dense sampling of the disc, by formulas written again from docs/formulas.md
+ * (oracle.ts). Ordinary boards: radius 180 to 500 with a slope up to 0.4, sanding slope up to 0.01, dots up to
  * 10 mm. A bound may never be on the wrong side of a sampled point, and lies within a micrometre of the worst one.
  */
 import fc from "fast-check";
@@ -11,7 +11,7 @@ import { bends, type Layout, pointsOver, profileValue, surfaceOf } from "./oracl
 
 /** What a bound may be off by rounding. */
 const ROUNDING = 1e-9;
-/** How near a bound comes on an ordinary board, mm. The design page promises 0.01; the code is held to a micrometre. */
+/** How near a bound comes on an ordinary board, mm. docs/formulas.md says 0.01; the code is held to a micrometre. */
 const NEAR = 0.001;
 
 /** The worst that sampling finds for one hole. */

@@ -466,7 +466,7 @@ const EXPECTED_PATHS = [
   "pour.ratio.N",
 ];
 
-/** The defaults that a design calls for, by its paths: those of the design page. */
+/** The defaults that a design calls for, by its paths: common practice, no source. */
 function defaultsOf(design: Design): Record<string, number> {
   const assumed: Record<string, number> = {};
   const unless = (stated: unknown, path: string, value: number) => {

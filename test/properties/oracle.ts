@@ -1,5 +1,5 @@
 /**
- * The job's formulas, written again from the design page and from nothing in src: profiles, the sag of a
+ * The job's formulas, written again from docs/formulas.md and from nothing in src: profiles, the sag of a
  * cone, and dense sampling of a disc. Lengths in mm; offset bass negative.
  */
 import type { Profile, Scale } from "../../src/index.js";

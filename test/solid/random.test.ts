@@ -1,8 +1,8 @@
 /**
  * Random necks, judged by solids. All tolerances are 0, so the report's worst case is the board itself; the depth is
  * anywhere. Two readings of each quantity hold the true one between them, and they close up with the square of the
- * mesh. Source of the solid's shape: the design page (a compound radius is a cone, and its stated radius is what a
- * gauge square to the board reads; the crown is a piecewise linear fall).
+ * mesh. Source of the solid's shape: docs/formulas.md (a compound radius is a cone, and its stated radius is what a
+ * gauge square to the board reads; the depth of the sanding is piecewise linear).
  */
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
@@ -26,7 +26,7 @@ const COARSE: Mesh = { chord: 4, sides: 24 };
 const MESHES = [COARSE, finer(COARSE), finer(finer(COARSE))];
 /** Rounding of the solids, mm. */
 const ROUNDING = 1e-7;
-/** How near a bound comes to the true extreme on an ordinary board, mm, by the design page. */
+/** How near a bound comes to the true extreme on an ordinary board, mm, as docs/formulas.md says. */
 const NEAR = 0.01;
 
 /** One hole: what the report says of it, and what the solids read, mesh by mesh. */

@@ -60,7 +60,7 @@ const WHOLE: Design = {
 const MESH: Mesh = { chord: 0.5, sides: 128 };
 /** Rounding of the solids, mm or mm³ on a small part of one. */
 const ROUNDING = 1e-7;
-/** How near a bound comes to the true extreme, mm, by the design page. */
+/** How near a bound comes to the true extreme, mm, as docs/formulas.md says. */
 const NEAR = 0.01;
 
 /** Depth of each rim: as planned, or as the setting that serves the hole says. */

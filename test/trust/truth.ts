@@ -2,7 +2,7 @@
  * One true state of a bench: a design whose stop, layout, thickness, crown and radius are off by something within their
  * tolerances, and a hole drilled at some depth of its window. Then interval arithmetic proves, over every point of the
  * hole, that the marker keeps `keep`, the wood keeps `web` and a solid dot ends flush, or finds a point where it does not.
- * The geometry is written again from the design page. Lengths in mm.
+ * The geometry is written again from docs/formulas.md. Lengths in mm.
  */
 
 import type { Bit, Fill, Hole } from "../../src/index.js";
