@@ -22,6 +22,7 @@ import {
   sagitta64,
   ulpsBetween,
 } from "../test/outside/exact.js";
+import { seeded } from "./random.js";
 
 interface Row {
   readonly quantity: string;
@@ -101,7 +102,7 @@ const KEEP = 0.5;
 const WEB = 1;
 const TOLERANCE = { stop: 0.1, layout: 0.25, thickness: 0.1, crown: 0.05, radius: 0.02 } as const;
 
-/** An ordinary board: straight profiles, but for a crown that falls away from fret 12 on. */
+/** An ordinary board: straight profiles, but for sanding that goes deeper from fret 12 on. */
 interface Shape {
   readonly scale: number;
   readonly length: number;
@@ -289,23 +290,6 @@ function putInReadme(table: string): string {
   const before = text.slice(0, from + BEGIN.length);
   writeFileSync(README, `${before}\n${table}\n${text.slice(to)}`);
   return `${README} holds the table`;
-}
-
-/** Numbers spread evenly between two bounds, the same in every run, with all the digits of a double. */
-function seeded(seed: number): (from: number, to: number) => number {
-  const word = words(seed);
-  return (from, to) => from + (to - from) * ((word() + word() / 2 ** 32) / 2 ** 32);
-}
-
-/** Whole numbers below 2^32 (mulberry32). */
-function words(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return (t ^ (t >>> 14)) >>> 0;
-  };
 }
 
 // the run stands last, after every constant that it uses

@@ -1,5 +1,6 @@
 /** Random designs with random true values, all invented; many states of each design. */
 import fc from "fast-check";
+import { seeded } from "../../bench/random.js";
 import { DEFAULTS, type Design, type Report } from "../../src/index.js";
 import { dots, fannedNeck, linesOf, pockets } from "../fanned/fan.js";
 import { anyNeck, type Drawn, spelledOut, tried } from "../properties/designs.js";
@@ -26,7 +27,8 @@ export interface Tally {
 /** Tries so many states, of as many designs as that takes; the same for the same seed. */
 export function tryStates(count: number, seed: number, states = 8): Tally {
   const tally: Tally = { cases: 0, closed: 0, refused: 0, misses: [] };
-  const random = numbersFrom(seed);
+  const uniform = seeded(seed);
+  const random = () => uniform(0, 1);
   for (let batch = 0; tally.cases < count; batch++) {
     for (const drawn of fc.sample(necks, { numRuns: 100, seed: seed + batch })) {
       tryDesign(drawn, tally, random, states);
@@ -110,15 +112,4 @@ function pushed(random: () => number): number {
   const at = random();
   if (at < 1 / 3) return 0;
   return at < 2 / 3 ? 1 : random();
-}
-
-/** Numbers from 0 to 1, the same for the same seed (mulberry32, a public-domain generator). */
-function numbersFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-  };
 }
