@@ -4,11 +4,9 @@
  * @module marker-depth
  */
 
-// the check
-
+// many designs
 export { type Checked, checkMany } from "./batch/check-many.js";
 export { type FrontierRow, frontier } from "./batch/frontier.js";
-// many designs
 export {
   type Axes,
   type Axis,
@@ -17,42 +15,16 @@ export {
   type SweepOptions,
   sweep,
 } from "./batch/sweep.js";
+// the check
 export type { FretLine } from "./board/fret-lines.js";
 export { diagonalCrossing, type Side } from "./board/markers.js";
 // the design
-export type {
-  Bit,
-  Channel,
-  Design,
-  DotGroup,
-  Fill,
-  MarkerGroup,
-  PocketGroup,
-  PocketShape,
-  Profile,
-  Scale,
-  Station,
-} from "./design/design.js";
-export { DEFAULTS, LIMITS } from "./design/design.js";
-export type { SweepPath } from "./design/paths.js";
+export { DEFAULTS, LIMITS } from "./design/defaults.js";
+export type * from "./design/design.js";
+export type { NumberPath } from "./design/paths.js";
 export type { BitSpec, FillSpec } from "./design/spec.js";
+// the parts of the check
 export type { Edge } from "./drilling/edges.js";
-export type { Pour } from "./drilling/pour.js";
-export type { SlotDepth, SlotPlan } from "./drilling/slots.js";
-// the stop plan
-export {
-  type Common,
-  type StopPlan,
-  type StopSetting,
-  type StopWindow,
-  stopSettings,
-  type Travel,
-} from "./drilling/stops.js";
-export type { Window } from "./drilling/windows.js";
-export { DesignError, type DesignIssue } from "./errors/errors.js";
-export type { Point, Polygon } from "./geometry/polygon.js";
-// the geometry
-export { radiusFromSagitta, sagitta } from "./geometry/sagitta.js";
 export {
   fretLines,
   fretPositions,
@@ -60,10 +32,34 @@ export {
   holeWindow,
   profileAt,
   removalAt,
-} from "./report/building-blocks.js";
-export type { FindingCode } from "./report/findings.js";
+} from "./drilling/parts.js";
+export type { StopSetting } from "./drilling/plan.js";
+export type { Pour } from "./drilling/pour.js";
+export type { SlotPlan } from "./drilling/slots.js";
+export {
+  type Common,
+  type Setting,
+  type StopPlan,
+  stopSettings,
+  type TravelWindow,
+} from "./drilling/stops.js";
+export type { DepthWindow } from "./drilling/windows.js";
+export { DesignError, type DesignIssue } from "./errors/errors.js";
+// the geometry
+export type { Point, Polygon } from "./geometry/polygon.js";
+export { radiusFromSagitta, sagitta } from "./geometry/sagitta.js";
+// what is wrong, and what cures it
+export { FINDING_CODES, type FindingCode } from "./report/findings.js";
 export { HALF_MILLIMETRES, SIXTEENTHS, WHOLE_MILLIMETRES } from "./report/racks.js";
-export type { Remedy } from "./report/remedies.js";
+export { type Remedy, remediesFor } from "./report/remedies.js";
 // repairs
-export { type Repair, type RuledOut, repairHole, type StrayHole } from "./report/repair.js";
-export { checkDesign, type Finding, type Hole, type Report } from "./report/report.js";
+export { type MisdrilledHole, type Repair, type RuledOut, repairHole } from "./report/repair.js";
+export {
+  checkDesign,
+  type Finding,
+  type Hole,
+  type Outcome,
+  type Removal,
+  type Report,
+  type Stops,
+} from "./report/report.js";

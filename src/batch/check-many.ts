@@ -1,6 +1,6 @@
 /** Checks of many designs, one after the other, in constant memory. */
 import type { Design } from "../design/design.js";
-import { refused, touched } from "../errors/errors.js";
+import { refused, tryRead } from "../errors/errors.js";
 import { checkDesign, type Report } from "../report/report.js";
 
 /** What came of one design: its report, or the error that it was refused with. */
@@ -34,7 +34,7 @@ export function checkMany(
   designs: Iterable<Design> | AsyncIterable<Design>,
 ): Generator<Checked, void, undefined> | AsyncGenerator<Checked, void, undefined> {
   const has = (symbol: symbol) =>
-    touched("designs", designs, () => isObject(designs) && symbol in designs);
+    tryRead("designs", designs, () => isObject(designs) && symbol in designs);
   if (has(Symbol.asyncIterator)) return checkStream(designs as AsyncIterable<Design>);
   if (has(Symbol.iterator) || typeof designs === "string") {
     return checkEach(designs as Iterable<Design>);

@@ -1,8 +1,8 @@
 /** Where one axis of a sweep starts or stops to work, for each combination of the others. */
 
-import type { SweepPath } from "../design/paths.js";
-import { checkedHoles, stopsOf } from "../drilling/examine.js";
-import { prepare } from "../drilling/neck.js";
+import { kindAt, type NumberPath } from "../design/paths.js";
+import { planNeck } from "../drilling/plan.js";
+import { readNeck } from "../drilling/work.js";
 import { DesignError, issueOf } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
 import { sizeOf } from "./grid.js";
@@ -11,7 +11,7 @@ import { designWith, type Sweep } from "./sweep.js";
 /** One combination of the other axes, and the reach of the one asked for. */
 export interface FrontierRow {
   /** The values of the other axes, by path. */
-  readonly others: Readonly<Partial<Record<SweepPath, number>>>;
+  readonly others: Readonly<Partial<Record<NumberPath, number>>>;
   /** The least value that works, within the axis' own; null where none does. */
   readonly least: number | null;
   /** The greatest value that works. */
@@ -39,7 +39,7 @@ export interface FrontierRow {
  * const rows = frontier(sweep(design, { radius: [184, 254], "board.thickness": [3, 4, 6] }), "board.thickness");
  * rows.map(({ least }) => least.toFixed(2)) // ["4.02", "3.82"]
  */
-export function frontier(sweep: Sweep, axis: SweepPath): FrontierRow[] {
+export function frontier(sweep: Sweep, axis: NumberPath): FrontierRow[] {
   const at = sweep.axes.findIndex(({ path }) => path === axis);
   const chosen = sweep.axes[at];
   const shape = sweep.axes.map(({ values }) => values.length);
@@ -83,7 +83,8 @@ function rowFrom(
     const before = turned[place - 1];
     if (before === undefined) return passes;
     const tried = (value: number) => isCommon(sweep, at, others, value);
-    return halved(elementAt(values, before), passes, tried);
+    const isRadius = kindAt(elementAt(sweep.axes, at).path)?.kind === "radius";
+    return halved(elementAt(values, before), passes, isRadius, tried);
   };
   return {
     others: Object.fromEntries(named),
@@ -92,15 +93,28 @@ function rowFrom(
   };
 }
 
-/** The last value before `fails` that passes, to the last bit. */
-function halved(fails: number, passes: number, works: (value: number) => boolean): number {
-  let outside = fails;
-  let inside = passes;
+/**
+ * The last value before `fails` that passes, to the last bit. A radius is halved in its curvature, so that flat is a
+ * value like any other.
+ */
+function halved(
+  fails: number,
+  passes: number,
+  isRadius: boolean,
+  works: (value: number) => boolean,
+): number {
+  const turned = (value: number) => (isRadius ? 1 / value : value);
+  let outside = turned(fails);
+  let inside = turned(passes);
+  let found = passes;
   for (;;) {
     const middle = outside + (inside - outside) / 2;
-    if (middle === outside || middle === inside) return inside;
-    if (works(middle)) inside = middle;
-    else outside = middle;
+    if (middle === outside || middle === inside) return found;
+    const value = turned(middle);
+    if (works(value)) {
+      inside = middle;
+      found = value;
+    } else outside = middle;
   }
 }
 
@@ -108,8 +122,8 @@ function halved(fails: number, passes: number, works: (value: number) => boolean
 function isCommon(sweep: Sweep, at: number, others: readonly number[], value: number): boolean {
   const values = others.map((other, axis) => (axis === at ? value : other));
   try {
-    const neck = prepare(designWith(sweep.at(0), sweep.axes, values));
-    return stopsOf(checkedHoles(neck), undefined).common !== null;
+    const neck = readNeck(designWith(sweep.at(0), sweep.axes, values));
+    return planNeck(neck.holes).common !== null;
   } catch (error) {
     if (error instanceof DesignError) return false;
     throw error;

@@ -52,7 +52,7 @@ const UNKNOWN = Symbol("unknown");
 type Known<T> = T | typeof UNKNOWN;
 
 /** Keeps the results of `work`, which hangs on `axes` only; where they would be too many, just the last one. */
-export function keep<T>(
+export function memoize<T>(
   shape: Shape,
   axes: readonly number[],
   work: (digits: readonly number[]) => T,
@@ -71,7 +71,7 @@ export function keep<T>(
 }
 
 /** Keeps the results of `work` by rows along the last axis; where they would be too many, just the last row. */
-export function keepRows<T>(
+export function memoizeRows<T>(
   shape: Shape,
   axes: readonly number[],
   work: (digits: readonly number[]) => T,

@@ -1,102 +1,167 @@
 /** The stages of a check, each kept for the values of a sweep that it hangs on. */
 import {
+  type Board,
   buildFrame,
   buildSurfaces,
-  buildThickness,
+  buildWood,
   type Frame,
-  isBackward,
   type Surfaces,
+  type Wood,
 } from "../board/board.js";
 import { layOut, type Marker } from "../board/markers.js";
 import type { Design } from "../design/design.js";
-import { type Part, partOf, withNumber } from "../design/paths.js";
-import { readSpec } from "../design/read-design.js";
+import { withNumber } from "../design/paths.js";
 import type { Spec } from "../design/spec.js";
-import { deepestFlush, deepestOverWood, footprintOf, leastDepth } from "../drilling/windows.js";
+import { travelBeyond } from "../drilling/holes.js";
+import { keysOf, type PlanKeys } from "../drilling/plan.js";
+import { buildTouches, type Touch } from "../drilling/touches.js";
+import { leadAndRise, leastDepth, surfaceBounds, woodBounds } from "../drilling/windows.js";
+import { readSpec } from "../drilling/work.js";
 import type { DesignIssue } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
-import type { Footprint } from "../geometry/footprint.js";
-import { greatestRemoval } from "../geometry/removal.js";
-import { type Kept, type KeptRows, keep, keepRows, type Shape } from "./grid.js";
+import { constantTrack } from "../geometry/track.js";
+import { type Kept, type KeptRows, memoize, memoizeRows, type Shape } from "./grid.js";
 
-/** A bound of every hole, the one that governs, and the first hole that sets it. */
+/** A bound of every hole as a travel, and the first hole that governs; what is drilled has none. */
 export interface Extreme {
   readonly each: readonly number[];
   readonly value: number;
   readonly hole: number;
 }
 
-/** The three bounds of which a row is made; undefined where the design cannot be read. */
+/** The parts of which a row is made; undefined where the design cannot be read. */
 export interface Stages {
-  /** Least depths; the greatest governs. */
-  readonly least: Rows;
+  /** Least travels; the greatest governs. */
+  readonly least: KeptRows<Extreme | undefined>;
   /** Most that the wood allows; the least governs. */
-  readonly most: Rows;
+  readonly most: KeptRows<Extreme | undefined>;
   /** Most that flush dots allow; the least governs. */
-  readonly flush: Rows;
+  readonly flush: KeptRows<Extreme | undefined>;
+  /** What tells the stops and tools of the holes apart. */
+  readonly keys: Kept<PlanKeys | undefined>;
 }
-
-type Rows = KeptRows<Extreme | undefined>;
 
 interface SweptAxis {
   readonly path: string;
   readonly values: readonly number[];
 }
 
-/** Holes laid out, with the ground that each may cover. */
-interface Ground {
-  readonly markers: readonly Marker[];
-  readonly footprints: readonly Footprint[];
+/** What of the work a number has a part in. */
+type Part = "frame" | "wood" | "surfaces" | "groups" | "errors" | "none";
+
+const PARTS: readonly (readonly [RegExp, Part])[] = [
+  [/^(?:scale\.|board\.(?:length|width))/, "frame"],
+  [/^(?:board\.(?:thickness|channel)|neck)/, "wood"],
+  [/^(?:radius|existing|sanding|tolerance\.(?:radius|existing|sanding|crest))/, "surfaces"],
+  [/^(?:markers|fill|bit|stop)/, "groups"],
+  [/^(?:web|tolerance)/, "errors"],
+];
+
+function partOf(path: string): Part {
+  return PARTS.find(([pattern]) => pattern.test(path))?.[1] ?? "none";
 }
 
 /** The stages of a design under some axes. */
-export function stagesOf(design: Design, axes: readonly SweptAxis[], shape: Shape): Stages {
+export function buildStages(design: Design, axes: readonly SweptAxis[], shape: Shape): Stages {
   const on = (...parts: Part[]) =>
-    axes.flatMap(({ path }, axis) => (parts.includes(partOf(path) as Part) ? [axis] : []));
-  const specFor = (...parts: Part[]) => {
-    const chosen = on(...parts);
-    return keep(shape, chosen, (digits) => specWith(design, axes, chosen, digits));
-  };
-  const frame = keepFrame(shape, on("frame"), specFor("frame"));
-  const surfaces = keepBuilt(
-    shape,
-    on("frame", "surface"),
-    frame,
-    specFor("surface"),
-    buildSurfaces,
+    axes.flatMap(({ path }, axis) => (parts.includes(partOf(path)) ? [axis] : []));
+  const specOn = (chosen: readonly number[]) =>
+    memoize(shape, chosen, (digits) => specWith(design, axes, chosen, digits));
+  const frames = keepBuilt(shape, on("frame"), specOn(on("frame")), (spec, issues) =>
+    buildFrame(spec, issues),
   );
-  const thickness = keepBuilt(
-    shape,
-    on("frame", "thickness"),
-    frame,
-    specFor("thickness"),
-    buildThickness,
+  const boards = boardStages(shape, on, specOn, frames);
+  const spec = specOn(on("groups", "errors"));
+  const markers = memoize(shape, on("frame", "groups"), (digits) => {
+    const frame = frames.at(digits);
+    return frame && withoutIssues((issues) => layOut(frame, spec.at(digits).groups, issues));
+  });
+  const keys = memoize(shape, on("frame", "groups"), (digits) => {
+    const laidOut = markers.at(digits);
+    return laidOut && keysOf(laidOut);
+  });
+  const first = specWith(design, axes, [], []);
+  const isOnTable = first.groups.some(({ stop }) => stop.from === "table");
+  // from the table the crest's height is that of the wood; on an existing radius the stop bears on that
+  const isCurved = first.existing !== undefined;
+  const parts = { spec, markers, ...boards };
+  const onSurface = on(
+    "frame",
+    "groups",
+    "errors",
+    "surfaces",
+    ...(isOnTable ? (["wood"] as const) : []),
   );
-  const ground = keepGround(
-    shape,
-    on("frame", "markers", "layout"),
-    frame,
-    specFor("markers"),
-    specFor("layout"),
+  const onWood = on(
+    "frame",
+    "groups",
+    "errors",
+    "wood",
+    ...(isCurved ? (["surfaces"] as const) : []),
   );
-  const stop = specFor("stop");
-  const wood = keepSound(
-    shape,
-    on("wood", "stop", "layout", "frame"),
-    specFor("wood", "stop", "layout", "frame"),
-  );
-  const onSurface = on("frame", "markers", "layout", "surface", "stop");
-  const onWood = on("frame", "markers", "layout", "thickness", "wood", "stop");
-  const fromSurface = { ground, source: surfaces, spec: stop };
-  const fromWood = { ground, source: thickness, spec: wood };
+  const rows = (chosen: readonly number[], bound: BoundOf, sign: 1 | -1, takes: Takes) =>
+    memoizeRows(shape, chosen, (digits) => extremeAt(parts, digits, bound, sign, takes));
+  const surfaceTakes = { surfaces: true, wood: isOnTable };
   return {
-    least: keepExtreme(shape, onSurface, fromSurface, leastDepthOf, 1),
-    most: keepExtreme(shape, onWood, fromWood, deepestOverWood, -1),
-    flush: keepExtreme(shape, onSurface, fromSurface, deepestFlush, -1),
+    least: rows(onSurface, leastTravel, 1, surfaceTakes),
+    most: rows(onWood, mostInWood, -1, { surfaces: isCurved, wood: true }),
+    flush: rows(onSurface, mostFlush, -1, surfaceTakes),
+    keys,
   };
 }
 
+/** Which parts of the board a bound takes; the others may be such as cannot be built. */
+interface Takes {
+  readonly surfaces: boolean;
+  readonly wood: boolean;
+}
+
 type Built<T> = Kept<T | undefined>;
+
+interface Parts {
+  readonly spec: Kept<Spec>;
+  readonly markers: Built<readonly Marker[]>;
+  readonly frames: Built<Frame>;
+  readonly woods: Built<Wood>;
+  readonly surfaces: Built<Surfaces>;
+}
+
+function boardStages(
+  shape: Shape,
+  on: (...parts: Part[]) => number[],
+  specOn: (chosen: readonly number[]) => Kept<Spec>,
+  frames: Built<Frame>,
+): Pick<Parts, "frames" | "woods" | "surfaces"> {
+  const built = <T>(
+    part: Part,
+    build: (frame: Frame, spec: Spec, issues: DesignIssue[]) => T | undefined,
+  ) => {
+    const spec = specOn(on(part));
+    return memoize(shape, on("frame", part), (digits) => {
+      const frame = frames.at(digits);
+      return frame && withoutIssues((issues) => build(frame, spec.at(digits), issues));
+    });
+  };
+  return { frames, woods: built("wood", buildWood), surfaces: built("surfaces", buildSurfaces) };
+}
+
+function keepBuilt<T>(
+  shape: Shape,
+  axes: readonly number[],
+  spec: Kept<Spec>,
+  build: (spec: Spec, issues: DesignIssue[]) => T | undefined,
+): Built<T> {
+  return memoize(shape, axes, (digits) =>
+    withoutIssues((issues) => build(spec.at(digits), issues)),
+  );
+}
+
+/** What is built; undefined where an issue stands against it. */
+function withoutIssues<T>(build: (issues: DesignIssue[]) => T | undefined): T | undefined {
+  const issues: DesignIssue[] = [];
+  const built = build(issues);
+  return issues.length > 0 ? undefined : built;
+}
 
 /** Each value can be read, as a sweep's axes are, and so can all of them together. */
 function specWith(
@@ -113,88 +178,68 @@ function specWith(
   return readSpec(stated, []) as Spec;
 }
 
-/** A specification whose rod channel ends after it begins. */
-function keepSound(shape: Shape, axes: readonly number[], spec: Kept<Spec>): Built<Spec> {
-  return keep(shape, axes, (digits) => {
-    const stated = spec.at(digits);
-    return isBackward(stated.channel) ? undefined : stated;
-  });
-}
+/** A hole's bound as a travel. */
+type BoundOf = (board: Board, spec: Spec, touch: Touch, marker: Marker) => number;
 
-function keepFrame(shape: Shape, axes: readonly number[], spec: Kept<Spec>): Built<Frame> {
-  return keep(shape, axes, (digits) => buildFrame(spec.at(digits), []));
-}
+const leastTravel: BoundOf = (board, spec, touch, marker) => {
+  const bounds = surfaceBounds(board, spec, touch, marker);
+  return leastDepth(bounds, marker.group.fill.keep) + travelBeyond(bounds, marker.group);
+};
 
-function keepBuilt<T>(
-  shape: Shape,
-  axes: readonly number[],
-  frame: Built<Frame>,
-  spec: Kept<Spec>,
-  build: (frame: Frame, spec: Spec, issues: DesignIssue[]) => T | undefined,
-): Built<T> {
-  return keep(shape, axes, (digits) => {
-    const outline = frame.at(digits);
-    const issues: DesignIssue[] = [];
-    const built = outline && build(outline, spec.at(digits), issues);
-    return issues.length > 0 ? undefined : built;
-  });
-}
+const mostFlush: BoundOf = (board, spec, touch, marker) => {
+  const bounds = surfaceBounds(board, spec, touch, marker);
+  return bounds.flush + travelBeyond(bounds, marker.group);
+};
 
-function keepGround(
-  shape: Shape,
-  axes: readonly number[],
-  frame: Built<Frame>,
-  markerSpec: Kept<Spec>,
-  layoutSpec: Kept<Spec>,
-): Built<Ground> {
-  return keep(shape, axes, (digits) => {
-    const outline = frame.at(digits);
-    if (outline === undefined) return undefined;
-    const { layout } = layoutSpec.at(digits).tolerance;
-    const issues: DesignIssue[] = [];
-    const markers = layOut(outline, markerSpec.at(digits).groups, issues);
-    const footprints = markers.map((marker) => footprintOf(marker, layout));
-    return issues.length > 0 ? undefined : { markers, footprints };
-  });
-}
-
-/** A hole's bound from one source beside the ground; a stage asks only for its own part. */
-type BoundOf<Source> = (source: Source, spec: Spec, marker: Marker, footprint: Footprint) => number;
+const mostInWood: BoundOf = (board, spec, touch, marker) => {
+  const { wood, overChannel } = woodBounds(board, spec, touch, marker);
+  const max = Math.min(wood - spec.web, overChannel - spec.web);
+  return max + travelBeyond(leadAndRise(board, touch, marker), marker.group);
+};
 
 /** A bound of every hole, and the hole that governs: with sign 1 the greatest does, with −1 the least. */
-function keepExtreme<Source>(
-  shape: Shape,
-  axes: readonly number[],
-  from: { ground: Built<Ground>; source: Built<Source>; spec: Built<Spec> },
-  boundOf: BoundOf<Source>,
+function extremeAt(
+  { spec, markers, frames, woods, surfaces }: Parts,
+  digits: readonly number[],
+  boundOf: BoundOf,
   sign: 1 | -1,
-): Rows {
-  return keepRows(shape, axes, (digits) => {
-    const ground = from.ground.at(digits);
-    const source = from.source.at(digits);
-    const spec = from.spec.at(digits);
-    if (ground === undefined || source === undefined || spec === undefined) return undefined;
-    const each: number[] = [];
-    for (let i = 0; i < ground.markers.length; i++) {
-      each.push(
-        boundOf(source, spec, elementAt(ground.markers, i), elementAt(ground.footprints, i)),
-      );
-    }
-    const extreme = governingOf(each, sign);
-    // no hole, or one that the finished surface does not reach
-    return sign === 1 && !(extreme.value < Infinity) ? undefined : extreme;
-  });
+  takes: Takes,
+): Extreme | undefined {
+  const frame = frames.at(digits);
+  const laidOut = markers.at(digits);
+  const wood = takes.wood ? woods.at(digits) : ANY_WOOD;
+  const finish = takes.surfaces ? surfaces.at(digits) : ANY_SURFACES;
+  if (!frame || !laidOut || !wood || !finish) return undefined;
+  const board = { ...frame, ...finish, wood };
+  const stated = spec.at(digits);
+  const touches = withoutIssues((issues) => buildTouches(board, stated, issues));
+  if (touches === undefined) return undefined;
+  return governing(laidOut, sign, (marker) =>
+    boundOf(board, stated, touches.get(marker.group.path.group) as Touch, marker),
+  );
 }
 
-function leastDepthOf(source: Surfaces, spec: Spec, marker: Marker, footprint: Footprint): number {
-  const removal = greatestRemoval(source.deepest, footprint);
-  return leastDepth(removal, marker.group.fill.keep, spec.tolerance.stop);
-}
+const ANY_WOOD: Wood = { thickness: constantTrack(1), whole: constantTrack(1), channel: undefined };
+const FLAT = {
+  sanded: { radius: constantTrack(Infinity), sanding: constantTrack(0) },
+  old: undefined,
+};
+const ANY_SURFACES: Surfaces = { nominal: FLAT, deepest: FLAT, shallowest: FLAT, crest: 0 };
 
-function governingOf(each: readonly number[], sign: 1 | -1): Extreme {
-  let hole = 0;
-  for (let i = 1; i < each.length; i++) {
-    if (sign * elementAt(each, i) > sign * elementAt(each, hole)) hole = i;
+function governing(
+  markers: readonly Marker[],
+  sign: 1 | -1,
+  boundOf: (marker: Marker) => number,
+): Extreme | undefined {
+  let hole = -1;
+  const each: number[] = [];
+  for (const [i, marker] of markers.entries()) {
+    const bound = boundOf(marker);
+    // a hole that the finished surface does not reach
+    if (sign === 1 && !(bound < Infinity)) return undefined;
+    each.push(bound);
+    if (marker.group.drilled) continue;
+    if (hole < 0 || sign * bound > sign * elementAt(each, hole)) hole = i;
   }
-  return { each, value: each[hole] ?? Number.POSITIVE_INFINITY, hole };
+  return hole < 0 ? undefined : { each, value: elementAt(each, hole), hole };
 }

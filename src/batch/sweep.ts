@@ -3,33 +3,36 @@
  * once for the numbers that it hangs on, by the same functions as the check of one design.
  */
 import type { Design } from "../design/design.js";
-import { PATHS, partOf, type SweepPath, withNumber } from "../design/paths.js";
-import { readSpec } from "../design/read-design.js";
-import { didYouMean, fieldOf, isWhole, namesOf, readItems } from "../design/read-fields.js";
-import { settingsNeeded } from "../drilling/stops.js";
-import { DesignError, type DesignIssue, issueOf, refused, touched } from "../errors/errors.js";
+import { kindAt, listPaths, type NumberPath, withNumber } from "../design/paths.js";
+import type { PlanKeys } from "../drilling/plan.js";
+import { nextStab } from "../drilling/stops.js";
+import { readSpec } from "../drilling/work.js";
+import { DesignError, type DesignIssue, issueOf, refused, tryRead } from "../errors/errors.js";
+import { fieldOf, isWhole, itemsOf, namesOf } from "../errors/unknown.js";
 import { elementAt } from "../geometry/element-at.js";
 import { checkDesign, type Report } from "../report/report.js";
-import { nearestName } from "../text/nearest-name.js";
+import { didYouMean, nearestName } from "../text/nearest-name.js";
 import { advanceRow, digitsOf, type Shape, sizeOf } from "./grid.js";
-import { type Extreme, stagesOf } from "./stages.js";
+import { buildStages, type Extreme } from "./stages.js";
 
 /** Values for each path, tried in every combination; the last path varies fastest. */
-export type Axes = { readonly [Path in SweepPath]?: readonly number[] };
+export type Axes = { readonly [Path in NumberPath]?: readonly number[] };
 
 /** One axis of a sweep. */
 export interface Axis {
-  readonly path: SweepPath;
+  readonly path: NumberPath;
   readonly values: readonly number[];
 }
 
 /** One row for each combination, as columns. */
 export interface SweepColumns {
-  /** The greatest least depth and the least greatest depth, mm: one setting suits all where min ≤ max. */
+  /** The greatest least travel, mm; one setting suits all holes where it is not above `max`. */
   readonly min: Float64Array;
+  /** The least greatest travel, mm. */
   readonly max: Float64Array;
-  /** The holes that govern them, as indices into the report's; −1 where there is none. */
+  /** The hole that sets `min`, as an index into the report's; −1 where there is none. */
   readonly minHole: Int32Array;
+  /** The hole that sets `max`; −1 where there is none. */
   readonly maxHole: Int32Array;
   /** How many stop settings are needed; 0: no depth suits some hole, there is none, or the design cannot be read. */
   readonly settings: Int32Array;
@@ -65,9 +68,9 @@ const MOST_VALUES = 1_000_000;
 /**
  * Checks every combination of some numbers of a design.
  *
- * Rows come as columns: `min` and `max` of the common window, who governs it, and how many stop settings are needed,
- * to the last bit those of `checkDesign`. A combination that cannot be read (a radius tighter than half the width, say)
- * has min `Infinity`, max `-Infinity` and 0 settings.
+ * Rows come as columns: `min` and `max` of the travels that suit every hole, who governs them, and how many stop
+ * settings are needed, to the last bit those of `checkDesign`. A combination that cannot be read (a radius tighter than half the width, say)
+ * has min `Infinity`, max `-Infinity` and 0 settings; holes of several stops have no common travels either.
  *
  * @param design the neck; what the axes do not name is as it says
  * @param axes values for each path; the last path varies fastest; 2^31 combinations at most
@@ -94,7 +97,7 @@ export function sweep(design: Design, axes: Axes, options: SweepOptions = {}): S
   const list = readAxes(design, axes);
   const shape = list.map(({ values }) => values.length);
   const all = sizeOf(shape);
-  const { from = 0, to = all, out } = touched("options", options, () => ({ ...options }));
+  const { from = 0, to = all, out } = tryRead("options", options, () => ({ ...options }));
   if (!isWhole(to, 0, all)) throw refused("to", to, `a whole number from 0 to ${all}`);
   if (!isWhole(from, 0, to)) throw refused("from", from, `a whole number from 0 to ${to}`);
   const size = to - from;
@@ -136,7 +139,7 @@ function fill(
   from: number,
   size: number,
 ): void {
-  const { least, most, flush } = stagesOf(design, axes, shape);
+  const { least, most, flush, keys } = buildStages(design, axes, shape);
   const count = shape[shape.length - 1] ?? 1;
   const digits = digitsOf(shape, from);
   let start = digits[digits.length - 1] ?? 0;
@@ -146,39 +149,88 @@ function fill(
     const highs = most.along(digits, start, end);
     const levels = flush.along(digits, start, end);
     for (let digit = start; digit < end; digit++, i++) {
-      writeRow(columns, i, lows[digit], highs[digit], levels[digit]);
+      const low = lows[digit];
+      const high = highs[digit];
+      const level = levels[digit];
+      digits[digits.length - 1] = digit;
+      const told = keys.at(digits);
+      if (low && high && level && told) writeRow(columns, i, low, high, level, told);
+      else writeNone(columns, i, 0);
     }
+    digits[digits.length - 1] = 0;
     advanceRow(digits, shape);
     start = 0;
   }
 }
 
-/** One row, from the least depth of each hole, the most that the wood allows, and the most that flush dots allow. */
+/** One row, from the least travel of each hole, the most that the wood allows, and the most that flush dots allow. */
 function writeRow(
-  { min, max, minHole, maxHole, settings }: SweepColumns,
+  columns: SweepColumns,
   i: number,
-  least: Extreme | undefined,
-  most: Extreme | undefined,
-  flush: Extreme | undefined,
+  least: Extreme,
+  most: Extreme,
+  flush: Extreme,
+  keys: PlanKeys,
 ): void {
-  // what dots allow is known where the least depth is
-  if (least === undefined || most === undefined || flush === undefined) {
-    min[i] = Infinity;
-    max[i] = -Infinity;
-    minHole[i] = -1;
-    maxHole[i] = -1;
-    settings[i] = 0;
+  if (keys.count !== 1) {
+    writeNone(columns, i, countSettings(least, most, flush, keys));
     return;
   }
+  const { min, max, minHole, maxHole, settings } = columns;
   const highest = Math.min(most.value, flush.value);
   min[i] = least.value;
   max[i] = highest;
   minHole[i] = least.hole;
   maxHole[i] = firstOf(most, flush);
-  settings[i] =
-    least.value <= highest
-      ? 1
-      : settingsNeeded({ mins: least.each, maxs: most.each, caps: flush.each });
+  settings[i] = least.value <= highest ? 1 : countSettings(least, most, flush, keys);
+}
+
+function writeNone(
+  { min, max, minHole, maxHole, settings }: SweepColumns,
+  i: number,
+  count: number,
+) {
+  min[i] = Infinity;
+  max[i] = -Infinity;
+  minHole[i] = -1;
+  maxHole[i] = -1;
+  settings[i] = count;
+}
+
+/** How many settings the holes need, stop by stop; 0 where some hole has no travel. */
+function countSettings(
+  least: Extreme,
+  most: Extreme,
+  flush: Extreme,
+  { stops, tools }: PlanKeys,
+): number {
+  const mins = least.each;
+  const maxs = most.each.map((max, i) => Math.min(max, elementAt(flush.each, i)));
+  const isEmpty = mins.some((min, i) => stops[i] !== undefined && !(min <= elementAt(maxs, i)));
+  if (isEmpty) return 0;
+  const kinds = [...new Set(stops)].filter((stop) => stop !== undefined);
+  return kinds.reduce((sum, stop) => {
+    const held = [...mins.keys()].filter((i) => stops[i] === stop);
+    const greatest = Math.max(...held.map((i) => elementAt(mins, i)));
+    if (greatest <= Math.min(...held.map((i) => elementAt(maxs, i)))) return sum + 1;
+    const bits = [...new Set(held.map((i) => tools[i]))];
+    const counts = bits.map((bit) => {
+      const own = held.filter((i) => tools[i] === bit);
+      return countStabs(
+        own.map((i) => elementAt(mins, i)),
+        own.map((i) => elementAt(maxs, i)),
+      );
+    });
+    return sum + counts.reduce((all, count) => all + count, 0);
+  }, 0);
+}
+
+function countStabs(mins: readonly number[], maxs: readonly number[]): number {
+  let count = 0;
+  for (let stab = nextStab(mins, maxs, -Infinity); stab < Infinity; count++) {
+    stab = nextStab(mins, maxs, stab);
+  }
+  return count;
 }
 
 /** The first hole that has the lesser of two leasts. */
@@ -200,8 +252,8 @@ function newColumns(size: number): SweepColumns {
 function checkColumns(columns: SweepColumns, size: number): void {
   for (const name of ["min", "max", "minHole", "maxHole", "settings"] as const) {
     const kind = name === "min" || name === "max" ? Float64Array : Int32Array;
-    const column: unknown = touched("out", columns, () => columns?.[name]);
-    if (!touched(`out.${name}`, column, () => column instanceof kind && column.length >= size)) {
+    const column: unknown = tryRead("out", columns, () => columns?.[name]);
+    if (!tryRead(`out.${name}`, column, () => column instanceof kind && column.length >= size)) {
       throw refused(`out.${name}`, column, `${kind.name}, length ${size} or more`);
     }
   }
@@ -217,14 +269,16 @@ function readAxes(design: Design, axes: unknown): Axis[] {
     const where = `axes.${path}`;
     const given = fieldOf(axes, path, "axes", issues);
     if (given === undefined) return [];
-    if (partOf(path) === undefined) {
-      const near = didYouMean(nearestName(path, PATHS));
+    const kind = kindAt(path);
+    if (kind === undefined || kind.whole) {
+      const near = didYouMean(nearestName(path, listPaths()));
       issues.push(issueOf(where, given, `a path to a number that a sweep can vary${near}`));
       return [];
     }
-    const values = readItems(given, where, "numbers", MOST_VALUES, issues);
+    const expected = `an array of numbers, ${MOST_VALUES} at most`;
+    const values = itemsOf(given, where, expected, MOST_VALUES, issues);
     if (values?.length === 0) issues.push(issueOf(where, given, "one value or more"));
-    return values ? [{ path: path as SweepPath, values: values as number[] }] : [];
+    return values ? [{ path: path as NumberPath, values: values as number[] }] : [];
   });
   if (issues.length > 0) throw new DesignError(issues);
   checkValues(design, list, issues);
@@ -235,7 +289,7 @@ function readAxes(design: Design, axes: unknown): Axis[] {
 }
 
 function checkValues(design: Design, axes: readonly Axis[], issues: DesignIssue[]): void {
-  const first = touched("design", design, () => {
+  const first = tryRead("design", design, () => {
     const values = axes.map((axis) => elementAt(axis.values, 0));
     return designWith(design, axes, values);
   });

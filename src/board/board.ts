@@ -1,10 +1,11 @@
-/** The board: where its slots lie, and its profiles as tracks, as stated and in the worst cases. */
-import type { Station } from "../design/design.js";
-import type { PartialSpec, ProfileSpec, ScaleSpec } from "../design/spec.js";
+/** The board: its outline and slots, its wood, and the surfaces it has and will have, as tracks. Lengths in mm. */
+import type { Profile, Scale, Station } from "../design/design.js";
+import type { PartialSpec } from "../design/spec.js";
 import { type DesignIssue, issueOf } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
 import type { Surface } from "../geometry/surface.js";
 import {
+  combined,
   constantTrack,
   flooredAtZero,
   leastOver,
@@ -28,43 +29,55 @@ export interface Frame {
   readonly width: Track;
 }
 
+/** The wood below the crest plane. */
+export interface Wood {
+  /** The board alone. */
+  readonly thickness: Track;
+  /** The board, and the neck under it where one is stated. */
+  readonly whole: Track;
+  readonly channel: RodChannel | undefined;
+}
+
+/** The rod channel, and the wood over it. */
+export interface RodChannel {
+  readonly half: number;
+  readonly from: number;
+  readonly to: number;
+  /** The board alone less the channel's depth. */
+  readonly over: Track;
+}
+
+/** A finished surface below the crest plane: where the new radius is not reached the old one stays. */
+export interface Finish {
+  readonly sanded: Surface;
+  /** The top as it is, where it is not flat. */
+  readonly old: Surface | undefined;
+}
+
 /** The surfaces between which the finished one lies, within the tolerances. */
 export interface Surfaces {
   /** As designed. */
-  readonly nominal: Surface;
-  /** The most that is removed. */
-  readonly deepest: Surface;
-  /** The least that is removed; the crown is at least 0. */
-  readonly shallowest: Surface;
+  readonly nominal: Finish;
+  /** The most that is removed, but for the crest. */
+  readonly deepest: Finish;
+  /** The least that is removed, but for the crest; its sanding is at least 0. */
+  readonly shallowest: Finish;
+  /** How far to either side the crest of the sanded surface may lie. */
+  readonly crest: number;
 }
 
 /** A board, ready for arithmetic. */
 export interface Board extends Frame, Surfaces {
-  readonly thickness: Track;
+  readonly wood: Wood;
 }
 
 /** Builds the board; issues where its parts do not suit each other. */
 export function buildBoard(spec: PartialSpec, issues: DesignIssue[]): Board | undefined {
   const frame = buildFrame(spec, issues);
   if (frame === undefined) return undefined;
-  if (isBackward(spec.channel)) {
-    const { from, to } = spec.channel;
-    const expected = `less than where the channel ends, ${to} mm`;
-    issues.push(issueOf("board.channel.from", from, expected));
-  }
-  const thickness = buildThickness(frame, spec, issues);
+  const wood = buildWood(frame, spec, issues);
   const surfaces = buildSurfaces(frame, spec, issues);
-  if (thickness === undefined || surfaces === undefined) return undefined;
-  const { length, slots, alongs, fanned, width } = frame;
-  const { nominal, deepest, shallowest } = surfaces;
-  return { length, slots, alongs, fanned, width, thickness, nominal, deepest, shallowest };
-}
-
-/** The channel ends before it begins. */
-export function isBackward(
-  channel: PartialSpec["channel"],
-): channel is NonNullable<PartialSpec["channel"]> {
-  return channel !== undefined && !(channel.from < channel.to);
+  return wood && surfaces && { ...frame, ...surfaces, wood };
 }
 
 /** The outline and the frets. */
@@ -76,27 +89,49 @@ export function buildFrame(spec: PartialSpec, issues: DesignIssue[]): Frame | un
   const alongs = slots.map(({ along }) => along);
   const widths = profileTrack(width, "board.width", alongs, length, issues);
   if (widths === undefined) return undefined;
-  const fanned = scale.kind === "fanned";
-  const frame = { length, slots, alongs, fanned, width: widths };
-  const isPositive = mustExceedZero("board.width", widths, frame, issues);
-  return isPositive ? frame : undefined;
+  const frame = { length, slots, alongs, fanned: "bass" in scale, width: widths };
+  return mustExceedZero("board.width", widths, frame, issues) ? frame : undefined;
 }
 
 /** Where the board begins: at the nut, whose further end lies before 0 on a fanned board. */
-function startOf({ slots }: Frame): number {
+export function startOf({ slots }: Frame): number {
   const { bass, treble } = elementAt(slots, 0);
   return Math.min(0, bass, treble);
 }
 
-/** The flat blank's thickness. */
-export function buildThickness(
+/** The wood of board and neck, and the rod channel in it. */
+export function buildWood(
   frame: Frame,
   spec: PartialSpec,
   issues: DesignIssue[],
-): Track | undefined {
-  const track = trackOf(frame, spec.thickness, "board.thickness", issues);
-  if (track === undefined) return undefined;
-  return mustExceedZero("board.thickness", track, frame, issues) ? track : undefined;
+): Wood | undefined {
+  const thickness = trackOn(frame, spec.thickness, "board.thickness", issues);
+  const neck = trackOn(frame, spec.neck, "neck.thickness", issues);
+  if (thickness === undefined || (spec.neck !== undefined && neck === undefined)) return undefined;
+  const sound = mustExceedZero("board.thickness", thickness, frame, issues);
+  const soundNeck = neck === undefined || mustExceedZero("neck.thickness", neck, frame, issues);
+  const channel = buildChannel(frame, spec.channel, thickness, issues);
+  if (!sound || !soundNeck || (spec.channel && !channel)) return undefined;
+  return { thickness, whole: neck ? combined(thickness, neck, 1) : thickness, channel };
+}
+
+function buildChannel(
+  frame: Frame,
+  channel: PartialSpec["channel"],
+  thickness: Track,
+  issues: DesignIssue[],
+): RodChannel | undefined {
+  if (channel === undefined) return undefined;
+  const { width, from, to } = channel;
+  if (!(from < to)) {
+    const expected = `less than where the channel ends, ${to} mm`;
+    issues.push(issueOf("board.channel.from", from, expected));
+    return undefined;
+  }
+  const depth = trackOn(frame, channel.depth, "board.channel.depth", issues);
+  if (depth === undefined) return undefined;
+  if (!mustNotFallBelowZero("board.channel.depth", depth, from, to, issues)) return undefined;
+  return { half: width / 2, from, to, over: combined(thickness, depth, -1) };
 }
 
 /** The three surfaces. */
@@ -106,29 +141,41 @@ export function buildSurfaces(
   issues: DesignIssue[],
 ): Surfaces | undefined {
   const { tolerance } = spec;
-  const radius = trackOf(frame, spec.radius, "radius", issues);
-  const stated = trackOf(frame, spec.crown, "crown", issues);
-  if (stated) mustNotFallBelowZero("crown", stated, frame.length, issues);
-  if (radius) mustExceedHalfWidth(radius, frame, tolerance?.radius, issues);
-  if (!radius || !stated || !tolerance) return undefined;
-  // no station lies before the nut, where a fanned board begins: there a falling crown ends at 0
-  const crown = leastOver(stated, startOf(frame), 0) < 0 ? flooredAtZero(stated) : stated;
-  return {
-    nominal: { radius, crown },
-    deepest: {
-      radius: scaled(radius, 1 - tolerance.radius),
-      crown: shifted(crown, tolerance.crown),
-    },
-    shallowest: {
-      radius: scaled(radius, 1 + tolerance.radius),
-      crown: flooredAtZero(shifted(crown, -tolerance.crown)),
-    },
+  const radius = trackOn(frame, spec.radius, "radius", issues);
+  const existing = trackOn(frame, spec.existing, "existing.radius", issues);
+  const stated = trackOn(frame, spec.sanding, "sanding", issues);
+  if (stated) mustNotFallBelowZero("sanding", stated, 0, frame.length, issues);
+  if (tolerance === undefined) return undefined;
+  const crest = tolerance.crest.limit;
+  if (radius) mustExceedHalfWidth(radius, frame, "radius", tolerance.radius.limit, crest, issues);
+  if (existing) {
+    mustExceedHalfWidth(existing, frame, "existing", tolerance.existing.limit, 0, issues);
+  }
+  if (!radius || !stated || (spec.existing !== undefined && !existing)) return undefined;
+  // no station lies before the nut, where a fanned board begins: there a falling sanding ends at 0
+  const sanding = leastOver(stated, startOf(frame), 0) < 0 ? flooredAtZero(stated) : stated;
+  const finish = (sign: 1 | 0 | -1): Finish => {
+    const taken = shifted(sanding, sign * tolerance.sanding.limit);
+    return {
+      sanded: {
+        radius: scaled(radius, 1 - sign * tolerance.radius.limit),
+        sanding: sign < 0 ? flooredAtZero(taken) : taken,
+      },
+      old: existing && {
+        radius: scaled(existing, 1 - sign * tolerance.existing.limit),
+        sanding: NONE,
+      },
+    };
   };
+  return { nominal: finish(0), deepest: finish(1), shallowest: finish(-1), crest };
 }
 
-function trackOf(
+const NONE = constantTrack(0);
+
+/** A profile as a track on a board. */
+export function trackOn(
   { alongs, length }: Frame,
-  profile: ProfileSpec | undefined,
+  profile: Profile | undefined,
   path: string,
   issues: DesignIssue[],
 ): Track | undefined {
@@ -137,8 +184,8 @@ function trackOf(
 
 /** The frets, with an issue where fanned ones cannot be placed on this width. */
 export function placeFrets(
-  scale: ScaleSpec,
-  width: ProfileSpec,
+  scale: Scale,
+  width: Profile,
   length: number,
   issues: DesignIssue[],
 ): FretLine[] | undefined {
@@ -157,7 +204,7 @@ export function placeFrets(
   return lines;
 }
 
-/** Where a station lies along the board, mm. */
+/** Where a station lies along the board. */
 export function stationAlong(station: Station, slots: readonly number[], length: number): number {
   if (station === "nut") return 0;
   return station === "end" ? length : elementAt(slots, Number(station.slice(4)));
@@ -165,14 +212,14 @@ export function stationAlong(station: Station, slots: readonly number[], length:
 
 /** A profile as a track; an issue where two stations meet. */
 export function profileTrack(
-  profile: ProfileSpec,
+  profile: Profile,
   path: string,
   slots: readonly number[],
   length: number,
   issues: DesignIssue[],
 ): Track | undefined {
   if (typeof profile === "number") return constantTrack(profile);
-  const knots = profile
+  const knots = (Object.entries(profile) as [Station, number][])
     .map(([station, value]) => ({ station, value, along: stationAlong(station, slots, length) }))
     .sort((a, b) => a.along - b.along);
   let previous = elementAt(knots, 0);
@@ -204,46 +251,49 @@ function mustExceedZero(path: string, track: Track, frame: Frame, issues: Design
 function mustNotFallBelowZero(
   path: string,
   track: Track,
-  length: number,
+  from: number,
+  to: number,
   issues: DesignIssue[],
-): void {
-  const least = leastOver(track, 0, length);
-  if (!(least >= 0)) issues.push(issueOf(path, least, "0 mm or more everywhere on the board"));
+): boolean {
+  const least = leastOver(track, from, to);
+  if (least >= 0) return true;
+  issues.push(issueOf(path, least, "0 mm or more everywhere on the board"));
+  return false;
 }
 
-/** Where a radius does not exceed half the width, or undefined: the worst is at a knot or at an end. */
-function withinHalfWidth(radius: Track, frame: Frame): Clash | undefined {
+/** Where a radius does not exceed half the width and so much more, or undefined: the worst is at a knot or an end. */
+function clashOf(radius: Track, frame: Frame, beyond: number) {
   const { width, length } = frame;
   const start = startOf(frame);
-  const isClash = (along: number) => !(valueAt(radius, along) > valueAt(width, along) / 2);
+  const halfAt = (along: number) => valueAt(width, along) / 2;
   // no knot lies before the start
   const along = [start, 0, length, ...radius.at, ...width.at].find(
-    (s) => s <= length && isClash(s),
+    (s) => s <= length && !(valueAt(radius, s) > halfAt(s) + beyond),
   );
-  return along === undefined ? undefined : { along, half: valueAt(width, along) / 2 };
-}
-
-interface Clash {
-  readonly along: number;
-  readonly half: number;
+  return along === undefined ? undefined : { along, half: halfAt(along) };
 }
 
 function mustExceedHalfWidth(
   radius: Track,
   frame: Frame,
-  tolerance: number | undefined,
+  name: "radius" | "existing",
+  tolerance: number,
+  crest: number,
   issues: DesignIssue[],
 ): void {
-  const clash = withinHalfWidth(radius, frame);
+  const clash = clashOf(radius, frame, 0);
   if (clash) {
+    const path = name === "radius" ? name : "existing.radius";
     const expected = `more than half the width everywhere on the board, ${clash.half} mm at ${clash.along} mm from the nut`;
-    issues.push(issueOf("radius", valueAt(radius, clash.along), expected));
+    issues.push(issueOf(path, valueAt(radius, clash.along), expected));
     return;
   }
-  if (tolerance === 0) return;
-  const least = scaled(radius, 1 - (tolerance ?? 0));
-  const worst = withinHalfWidth(least, frame);
+  const worst = clashOf(scaled(radius, 1 - tolerance), frame, crest);
   if (worst === undefined) return;
-  const expected = `a fraction within which the radius exceeds half the width, ${worst.half} mm at ${worst.along} mm from the nut`;
-  issues.push(issueOf("tolerance.radius", tolerance, expected));
+  const isCrest = clashOf(scaled(radius, 1 - tolerance), frame, 0) === undefined;
+  const [path, value, what] = isCrest
+    ? ["tolerance.crest", crest, "a crest so near the centre line that"]
+    : [`tolerance.${name}`, tolerance, "a fraction within which"];
+  const expected = `${what} the radius reaches both edges, ${worst.half} mm aside at ${worst.along} mm from the nut`;
+  issues.push(issueOf(path, value, expected));
 }

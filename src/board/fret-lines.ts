@@ -1,8 +1,8 @@
 /** Where each fret lies on the board. Lengths in mm. */
 
-import type { ScaleSpec } from "../design/spec.js";
+import type { EqualScale, FannedScale, ListedScale, Scale } from "../design/design.js";
 import { elementAt } from "../geometry/element-at.js";
-import { shareAt } from "../geometry/temperament.js";
+import { equalTemperament, shareAt } from "../geometry/temperament.js";
 
 /** A straight line across the board: where it meets the centre line and either edge, all as `along`. */
 export interface FretLine {
@@ -15,25 +15,26 @@ export interface FretLine {
 export type WidthAt = (along: number, slots: readonly number[]) => number;
 
 /** The nut and every fret. Straight ones are square to the centre line. */
-export function fretLines(scale: ScaleSpec, widthAt: WidthAt): FretLine[] | undefined {
-  return scale.kind === "straight"
-    ? [0, ...scale.positions].map((along) => ({ along, bass: along, treble: along }))
-    : fannedLines(scale, widthAt);
+export function fretLines(scale: Scale, widthAt: WidthAt): FretLine[] | undefined {
+  if ("bass" in scale) return fannedLines(scale, widthAt);
+  return [0, ...straightFrets(scale)].map((along) => ({ along, bass: along, treble: along }));
+}
+
+/** Where frets square to the centre line cross it. */
+export function straightFrets(scale: EqualScale | ListedScale): readonly number[] {
+  return "positions" in scale ? scale.positions : equalTemperament(scale.length, scale.frets);
 }
 
 const ROUNDS = 200;
 
 /**
  * Fanned frets. Along the bass edge fret n lies at b₀ + L_bass(1 − 2^(−n/12)), along the treble edge at
- * t₀ + L_treble(1 − 2^(−n/12)); the fret `perpendicular` has both alike, and the nut crosses the centre line
+ * t₀ + L_treble(1 − 2^(−n/12)); the fret `square` has both alike, and the nut crosses the centre line
  * at 0. The width where a line meets an edge depends on b₀, and through stations on the lines themselves, so
  * both are found by repetition. Undefined where that does not settle.
  */
-function fannedLines(
-  scale: Extract<ScaleSpec, { readonly kind: "fanned" }>,
-  widthAt: WidthAt,
-): FretLine[] | undefined {
-  const skew = (scale.treble - scale.bass) * shareAt(scale.perpendicular);
+function fannedLines(scale: FannedScale, widthAt: WidthAt): FretLine[] | undefined {
+  const skew = (scale.treble - scale.bass) * shareAt(scale.square);
   const mean = (scale.bass + scale.treble) / 2;
   let slots = Array.from({ length: scale.frets + 1 }, (_, n) => mean * shareAt(n));
   let nutBass = skew / 2;

@@ -1,33 +1,37 @@
-/** Where the markers lie between the frets. Lengths in mm; `offset` bass negative, treble positive. */
-
+/** Where the markers lie. Lengths in mm; `offset` bass negative, treble positive. */
 import type { GroupSpec } from "../design/spec.js";
 import { type DesignIssue, issueOf, refused } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
 import { crossingOf, type Point, type Polygon } from "../geometry/polygon.js";
 import { valueAt } from "../geometry/track.js";
 import type { Frame } from "./board.js";
-import { outlineOf } from "./pockets.js";
+import type { FretLine } from "./fret-lines.js";
+import { cornersAround, reachOf, trapezoidWithin } from "./outlines.js";
 import { endsOf, type Half, leanOf, lineAt } from "./slot-ends.js";
 
 /** Which part of the board a marker lies on. */
 export type Side = "bass" | "centre" | "treble";
 
 /** A hole as it is drilled or routed, wherever it lies. */
-export interface DrilledHole {
-  readonly group: Pick<GroupSpec, "fill" | "bit">;
-  readonly along: number;
-  readonly offset: number;
-  /** Of a dot; of a pocket its greatest width across the board. */
-  readonly diameter: number;
+export interface Bore extends Point {
+  /** Across the board: a dot's diameter, or a pocket's greatest width. */
+  readonly width: number;
   /** A pocket's corners in order; a dot has none. */
   readonly outline?: Polygon;
 }
 
 /** A marker laid out. */
-export interface Marker extends DrilledHole {
+export interface Marker extends Bore {
   readonly group: GroupSpec;
+  /** Which hole of the design it is: "markers.1.frets.0", a double's "….bass". */
+  readonly path: string;
+  /** The fret whose space it lies in: one more than there are slots toward the nut. */
   readonly fret: number;
   readonly side: Side;
+  /** Depth of the floor that is meant, or was measured. */
+  readonly depth: number | undefined;
+  /** Travel that is meant. */
+  readonly travel: number | undefined;
 }
 
 /**
@@ -66,79 +70,131 @@ function crossingWithin(gap: number, widthA: number, widthB: number): Point {
   return { along: gap * share, offset: (share * widthB) / 2 };
 }
 
-/** Lays out every marker of the groups: by fret, bass before treble. */
+/** Lays out every marker of the groups: by fret, then along the board, bass before treble. */
 export function layOut(
   board: Frame,
   groups: readonly GroupSpec[],
   issues: DesignIssue[],
 ): readonly Marker[] {
-  const markers: Marker[] = [];
-  for (const group of groups) {
-    group.frets.forEach((fret, i) => {
-      const { bass, treble } = lineAt(board, fret);
-      const path = `${group.path.group}.frets.${i}`;
-      if (Math.max(bass, treble) <= board.length) {
-        markers.push(...markersAt(board, group, fret, path, issues));
-      } else {
-        const expected = `a fret on the board, which ends ${board.length} mm from the nut; fret ${fret} lies at ${Math.max(bass, treble)} mm`;
-        issues.push(issueOf(path, fret, expected));
-      }
-    });
-  }
-  return markers.sort((a, b) => a.fret - b.fret || a.offset - b.offset);
+  return groups
+    .flatMap((group) =>
+      "places" in group.where ? atPlaces(board, group) : atFrets(board, group, issues),
+    )
+    .sort((a, b) => a.fret - b.fret || a.along - b.along || a.offset - b.offset);
 }
 
-function markersAt(
-  board: Frame,
-  group: GroupSpec,
-  fret: number,
-  path: string,
-  issues: DesignIssue[],
-): Marker[] {
-  const markers: Marker[] = [];
-  for (const { side, along, offset } of placesAt(board, group, fret)) {
-    const { diameter, shape } = group;
-    if (shape === undefined) {
-      markers.push({ group, fret, side, along, offset, diameter });
-      continue;
+function atPlaces(board: Frame, group: GroupSpec): Marker[] {
+  const places = "places" in group.where ? group.where.places : [];
+  return places.map((place, i) => {
+    const { along, offset, depth = group.depth } = place;
+    const side = offset === 0 ? "centre" : offset < 0 ? "bass" : "treble";
+    const path = `${group.path.group}.places.${i}`;
+    const travel = place.depth === undefined ? group.travel : undefined;
+    const fret = spaceAt(board, place);
+    return { group, path, fret, side, depth, travel, ...boreAt(group, { along, offset }) };
+  });
+}
+
+/** The fret whose space a point lies in. */
+function spaceAt(board: Frame, { along, offset }: Point): number {
+  const toward = board.slots.filter((line, fret) => {
+    return fret > 0 && line.along + leanOf(endsOf(board, line)) * offset < along;
+  });
+  return toward.length + 1;
+}
+
+function atFrets(board: Frame, group: GroupSpec, issues: DesignIssue[]): Marker[] {
+  const { depth, travel, shape } = group;
+  const { where } = group;
+  if ("places" in where) return [];
+  return where.frets.flatMap((fret, i) => {
+    if (fret === undefined) return [];
+    const path = `${group.path.group}.frets.${i}`;
+    const lines = [lineAt(board, fret - 1), lineAt(board, fret)];
+    if (!lines.every((line) => isWideAt(board, line))) {
+      issues.push(issueOf(path, fret, "a fret where the board has a width"));
+      return [];
     }
-    const outline = outlineOf(board, shape, fret, { along, offset });
-    if (outline === undefined) {
+    return placesAt(board, group, where, fret).flatMap(({ side, name, ...centre }): Marker[] => {
+      const bore =
+        shape?.kind === "trapezoid"
+          ? boreOf(centre, trapezoidWithin(board, shape, fret))
+          : boreAt(group, centre);
+      if (bore) return [{ group, path: path + name, fret, side, depth, travel, ...bore }];
       issues.push(issueOf(path, fret, "a fret with room for the pocket between its gaps"));
-      continue;
-    }
-    const offsets = outline.map((corner) => corner.offset);
-    const across = Math.max(...offsets) - Math.min(...offsets);
-    markers.push({ group, fret, side, along, offset, diameter: across, outline });
-  }
-  return markers;
+      return [];
+    });
+  });
 }
 
-interface Place extends Point {
-  readonly side: Side;
+/** The board has a width wherever the line crosses it; beyond its end it might not. */
+function isWideAt({ width }: Frame, { along, bass, treble }: FretLine): boolean {
+  return [along, bass, treble].every((s) => valueAt(width, s) > 0);
 }
+
+/** A dot, or a pocket whose outline hangs on its centre alone. */
+function boreAt({ diameter, shape }: GroupSpec, centre: Point): Bore {
+  const { along, offset } = centre;
+  if (shape === undefined || shape.kind === "trapezoid")
+    return { along, offset, width: diameter ?? 0 };
+  return boreOf(centre, cornersAround(shape, centre)) as Bore;
+}
+
+function boreOf({ along, offset }: Point, outline: Polygon | undefined): Bore | undefined {
+  if (outline === undefined) return undefined;
+  const offsets = outline.map((corner) => corner.offset);
+  return { along, offset, width: Math.max(...offsets) - Math.min(...offsets), outline };
+}
+
+interface Spot extends Point {
+  readonly side: Side;
+  /** What the hole's path ends with. */
+  readonly name: string;
+}
+
+type FretsSpec = Exclude<GroupSpec["where"], { readonly places: unknown }>;
 
 /** The centres of a group's markers at one fret. */
-function placesAt(board: Frame, group: GroupSpec, fret: number): Place[] {
-  const middle = group.along === "midpoint" ? midpoint : crossing;
-  if (group.arrangement === "single") return [placed("centre", middle(board, fret))];
-  if (group.spread === undefined) {
-    return [
-      placed("bass", middle(board, fret, "bass")),
-      placed("treble", middle(board, fret, "treble")),
-    ];
+function placesAt(board: Frame, group: GroupSpec, where: FretsSpec, fret: number): Spot[] {
+  const middle = where.by === "midpoint" ? midpoint : crossing;
+  switch (where.arrangement) {
+    case "double":
+      return where.spread === undefined
+        ? HALVES.map((side) => ({ side, name: `.${side}`, ...middle(board, fret, side) }))
+        : spreadAbout(middle(board, fret), leanBetween(board, fret), where.spread);
+    case "lengthwise": {
+      const { along } = middle(board, fret);
+      const half = where.spread / 2;
+      return [
+        { side: "centre", name: ".nut", along: along - half, offset: 0 },
+        { side: "centre", name: ".end", along: along + half, offset: 0 },
+      ];
+    }
+    case "edge": {
+      const { along } = middle(board, fret);
+      const reach = reachOf(group, where.side) + where.gap;
+      const offset = sideways(valueAt(board.width, along) / 2 - reach, where.side);
+      return [{ side: where.side, name: "", along, offset }];
+    }
+    default:
+      return [{ side: "centre", name: "", ...middle(board, fret) }];
   }
-  const centre = middle(board, fret);
-  const half = group.spread / 2;
-  const lean = leanBetween(board, fret);
-  return [
-    { side: "bass", along: centre.along - lean * half, offset: centre.offset - half },
-    { side: "treble", along: centre.along + lean * half, offset: centre.offset + half },
-  ];
 }
 
-function placed(side: Side, { along, offset }: Point): Place {
-  return { side, along, offset };
+const HALVES = ["bass", "treble"] as const;
+
+/** Two spots as far apart as asked for, on a line that leans as the slots do. */
+function spreadAbout(centre: Point, lean: number, spread: number): Spot[] {
+  const across = spread / 2 / Math.hypot(1, lean);
+  return HALVES.map((side) => {
+    const offset = sideways(across, side);
+    return {
+      side,
+      name: `.${side}`,
+      along: centre.along + lean * offset,
+      offset: centre.offset + offset,
+    };
+  });
 }
 
 /** The crossing of the diagonals between two slots, over the whole board or one half of it. */
@@ -172,6 +228,9 @@ function sideways(offset: number, half?: Half): number {
 
 /** How far a line midway between two slots moves along the board per mm across it; 0 for square frets. */
 export function leanBetween(board: Frame, fret: number): number {
-  const leans = [fret - 1, fret].map((n) => leanOf(endsOf(board, lineAt(board, n))));
+  const last = board.slots.length - 1;
+  const leans = [fret - 1, fret].map((n) =>
+    leanOf(endsOf(board, lineAt(board, Math.min(n, last)))),
+  );
   return (elementAt(leans, 0) + elementAt(leans, 1)) / 2;
 }

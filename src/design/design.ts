@@ -1,173 +1,418 @@
 /**
- * The design: what a builder states about a neck, and what is assumed where nothing is stated.
- * Units: millimetres and degrees. `along` runs from the nut along the centre line, `offset` from the
- * centre line (bass negative, treble positive), depth from the blank's flat top downward.
+ * The design: what a builder states about a neck. Millimetres and degrees. `along` runs from the nut along the centre
+ * line, `offset` from the centre line (bass negative, treble positive). The top is the surface that is drilled into; the
+ * floor is the hole's bottom at full diameter, where a filling rests; a depth is the floor's, downward from the top at
+ * the hole's centre. What each field says stands in `fields.ts` too; a test holds the two alike.
  */
 
 /** A named place along the board: the nut, the body end, or a fret. */
 export type Station = "nut" | "end" | `fret${number}`;
 
 /**
- * A quantity that varies along the board: one number, or values at stations, linear between
- * neighbours. The first and last pieces extend outward; one station alone is a constant.
+ * A quantity that varies along the board: one number, or values at stations, linear between neighbours. The first and
+ * last pieces extend outward; one station alone is a constant.
  */
-export type Profile = number | { readonly [station in Station]?: number };
+export type Profile = number | { readonly [station in Station]?: number | undefined };
 
-/** A hole's filling: epoxy poured in place, or a solid dot of shell, plastic, clay or wood. */
-export type Fill =
-  | { readonly kind: "poured"; readonly keep?: number }
-  | { readonly kind: "solid"; readonly thickness: number; readonly keep?: number };
+/** A radius along the board, mm; "flat" is the same as `Infinity`, at every station or at none. */
+export type RadiusProfile =
+  | number
+  | "flat"
+  | { readonly [station in Station]?: number | "flat" | undefined };
 
-/** A drill bit, by what leads its rim: a point of its own length, a cone, or nothing. */
-export type Bit =
-  | { readonly kind: "forstner" | "brad-point"; readonly point: number }
-  | { readonly kind: "twist"; readonly angle?: number }
-  | { readonly kind: "end-mill" };
+/** How far a quantity may be off: ± a limit, rectangular where no law is stated. */
+export type Tolerance = number | Law;
 
-/**
- * A routed pocket. A rectangle lies square to the centre line: `length` along the board, `width` across. A
- * trapezoid follows the board: its sides run parallel to the slots before and behind it at `slotGap`, and to the
- * board's edges at `edgeGap`. All in mm.
- */
-export type PocketShape =
-  | { readonly kind: "rectangle"; readonly length: number; readonly width: number }
-  | { readonly kind: "trapezoid"; readonly slotGap: number; readonly edgeGap: number };
+/** A tolerance of the stop, which may be each hole's own. */
+export type StopTolerance =
+  | number
+  | (Law & {
+      /** Whether all holes of a setting share the error, or each hole has its own. */
+      readonly per?: "setting" | "hole" | undefined;
+    });
+
+/** A limit, and how errors are spread within it. */
+export type Law = BoundedLaw | NormalLaw;
+
+/** Errors that never pass the limit. */
+export interface BoundedLaw {
+  /** The limit, ±. */
+  readonly limit: number;
+  /** How errors are spread within the limit. */
+  readonly shape?: "rectangular" | "triangular" | undefined;
+}
+
+/** Errors that pass the limit now and then. */
+export interface NormalLaw {
+  /** The limit, ±. */
+  readonly limit: number;
+  /** How errors are spread within the limit. */
+  readonly shape: "normal";
+  /** How many standard deviations the limit is. */
+  readonly coverage?: number | undefined;
+}
+
+/** Where the frets lie: equal temperament, listed, or fanned. */
+export type Scale = EqualScale | ListedScale | FannedScale;
+
+/** Frets in twelve-tone equal temperament, square to the centre line. */
+export interface EqualScale {
+  /** Scale length, mm. */
+  readonly length: number;
+  /** How many frets there are. */
+  readonly frets: number;
+}
+
+/** Frets at given places, square to the centre line. */
+export interface ListedScale {
+  /** Distances of frets 1, 2, … from the nut, mm, each more than the last. */
+  readonly positions: readonly number[];
+}
+
+/** Frets in straight lines between two scale lengths, one along each edge. */
+export interface FannedScale {
+  /** Scale length along the bass edge, parallel to the centre line, mm. */
+  readonly bass: number;
+  /** Scale length along the treble edge, parallel to the centre line, mm. */
+  readonly treble: number;
+  /** The fret that stands square to the centre line; 0 is the nut, fractions allowed. */
+  readonly square: number;
+  /** How many frets there are. */
+  readonly frets: number;
+}
+
+/** The rod channel, cut into the board's underside along the centre line. */
+export interface Channel {
+  /** Width of the channel, mm. */
+  readonly width: number;
+  /** Depth from the board's underside, mm; 0 where it lies in the neck alone. */
+  readonly depth?: Profile | undefined;
+  /** Where the channel begins, mm from the nut. */
+  readonly from?: number | undefined;
+  /** Where the channel ends, mm from the nut; the board's end where left out. */
+  readonly to?: number | undefined;
+}
+
+/** The fretboard as it is drilled. */
+export interface BoardDesign {
+  /** From the nut to the body end, mm. */
+  readonly length: number;
+  /** Width of the board itself, without binding, mm. */
+  readonly width: Profile;
+  /** Thickness below the crest of the top as drilled, mm. */
+  readonly thickness: Profile;
+  /** Rod channel, cut into the board's underside along the centre line; "none" says that there is none. */
+  readonly channel?: Channel | "none" | undefined;
+}
+
+/** What drills the holes: a bit by its kind. */
+export type Bit = PointedBit | TwistBit | EndMill;
+
+/** A Forstner or a brad-point bit: a point, and a rim or spurs, go below its floor. */
+export interface PointedBit {
+  /** Which kind of bit it is: by what of it goes below the floor. */
+  readonly kind: "forstner" | "brad-point";
+  /** How far the point's tip lies below the floor that the bit cuts, mm; real ones are 1 to 3. */
+  readonly point: number;
+  /** How far the rim or the spurs cut below the floor, mm; not more than the point. */
+  readonly spur?: number | undefined;
+}
+
+/** A twist bit: its cone goes below its full diameter. */
+export interface TwistBit {
+  /** Which kind of bit it is: by what of it goes below the floor. */
+  readonly kind: "twist";
+  /** Included angle of the point, degrees. */
+  readonly angle?: number | undefined;
+}
+
+/** An end mill: nothing of it goes below its floor. */
+export interface EndMill {
+  /** Which kind of bit it is: by what of it goes below the floor. */
+  readonly kind: "end-mill";
+}
+
+/** What fills the holes: epoxy poured in place, or a solid dot. */
+export type Fill = PouredFill | SolidFill;
+
+/** Epoxy. */
+export interface PouredFill {
+  /** Epoxy poured in place, or a solid dot of shell, plastic, clay or wood. */
+  readonly kind: "poured";
+  /** Least of the marker to be left after radiusing, mm. */
+  readonly keep?: number | undefined;
+}
+
+/** A dot of shell, plastic, clay or wood. */
+export interface SolidFill {
+  /** Epoxy poured in place, or a solid dot of shell, plastic, clay or wood. */
+  readonly kind: "solid";
+  /** Thickness of the dot, mm. */
+  readonly thickness: number;
+  /** Least of the marker to be left after radiusing, mm. */
+  readonly keep?: number | undefined;
+}
+
+/** The depth stop: what its travel is counted from. */
+export type Stop = WoodStop | TableStop;
+
+interface AnyStop {
+  /** The smallest step of the stop, mm of travel. */
+  readonly step?: number | undefined;
+  /** How much farther the tip goes than set, mm, as trial holes show; negative where less far. */
+  readonly correction?: number | undefined;
+}
+
+/** A stop zeroed anew on the wood at every hole, a collar on the bit, a router's base. */
+export interface WoodStop extends AnyStop {
+  /** Zeroed anew on the wood at every hole, or set once, so that the tip stops at one height above the table. */
+  readonly from?: "wood" | undefined;
+  /** Width of what bears on the top at the touch, mm; 0 where the bit's point touches. */
+  readonly foot?: number | undefined;
+}
+
+/** A quill stop zeroed once: the tip always stops at the same height above the table. */
+export interface TableStop extends AnyStop {
+  /** Zeroed anew on the wood at every hole, or set once, so that the tip stops at one height above the table. */
+  readonly from: "table";
+  /** Where the tip touched the centre line, mm from the nut; half way between the nut and fret 1 where left out. */
+  readonly zero?: number | undefined;
+  /** Height of the crest above the table, mm; the thickness of board and neck where left out. */
+  readonly height?: Profile | undefined;
+}
+
+/** A corner of a pocket's outline. */
+export interface Corner {
+  /** Along the board from the marker's centre, mm. */
+  readonly x: number;
+  /** Across the board from the marker's centre, mm. */
+  readonly y: number;
+}
+
+/** A routed pocket in place of a round dot. */
+export type PocketShape = RectanglePocket | TrapezoidPocket | PolygonPocket;
+
+/** A rectangle square to the centre line. */
+export interface RectanglePocket {
+  /** The pocket's shape: a rectangle square to the centre line, a trapezoid that follows slots and edges, or corners. */
+  readonly kind: "rectangle";
+  /** Length of the pocket along the board, mm. */
+  readonly length: number;
+  /** Width of the pocket across the board, mm. */
+  readonly width: number;
+}
+
+/** A trapezoid whose sides run beside the slots and the board's edges. */
+export interface TrapezoidPocket {
+  /** The pocket's shape: a rectangle square to the centre line, a trapezoid that follows slots and edges, or corners. */
+  readonly kind: "trapezoid";
+  /** From the slots before and behind it, mm. */
+  readonly slotGap: number;
+  /** From the board's edges, mm. */
+  readonly edgeGap: number;
+}
+
+/** A convex outline by its corners; a double is not mirrored. */
+export interface PolygonPocket {
+  /** The pocket's shape: a rectangle square to the centre line, a trapezoid that follows slots and edges, or corners. */
+  readonly kind: "polygon";
+  /** Corners of a convex outline in either order, about the marker's centre. */
+  readonly corners: readonly Corner[];
+}
+
+/** A marker's place. */
+export interface Place {
+  /** Distance from the nut along the centre line, mm. */
+  readonly along: number;
+  /** Distance from the centre line, mm, bass negative. */
+  readonly offset: number;
+  /** Depth of the floor at this place, mm. */
+  readonly depth?: number | undefined;
+}
+
+/** Where the markers of a group lie: at given places, or in the spaces of some frets. */
+export type Where = AtPlaces | (AtFrets & Arrangement);
+
+/** Markers at given places. */
+export interface AtPlaces {
+  /** Where the markers lie, place by place. */
+  readonly places: readonly Place[];
+}
+
+/** Markers in the spaces of some frets. */
+export interface AtFrets {
+  /** Fret numbers; a marker lies between its fret and the one before it. */
+  readonly frets: readonly number[];
+  /** Where between the slots: at the crossing of the diagonals, or midway. */
+  readonly by?: "diagonals" | "midpoint" | undefined;
+}
+
+/** How the markers of one fret are arranged. */
+export type Arrangement = Single | Double | Lengthwise | AtEdge;
+
+/** One on the centre line. */
+export interface Single {
+  /** One marker at a fret, two across the board, two along it, or one at a gap from an edge. */
+  readonly arrangement?: "single" | undefined;
+}
+
+/** Two across the board. */
+export interface Double {
+  /** One marker at a fret, two across the board, two along it, or one at a gap from an edge. */
+  readonly arrangement: "double";
+  /** Centre to centre of the two markers, mm; by the halves of the board where left out. */
+  readonly spread?: number | undefined;
+}
+
+/** Two on the centre line, about the same spot. */
+export interface Lengthwise {
+  /** One marker at a fret, two across the board, two along it, or one at a gap from an edge. */
+  readonly arrangement: "lengthwise";
+  /** Centre to centre of the two markers, mm; by the halves of the board where left out. */
+  readonly spread: number;
+}
+
+/** One at an edge. */
+export interface AtEdge {
+  /** One marker at a fret, two across the board, two along it, or one at a gap from an edge. */
+  readonly arrangement: "edge";
+  /** Which edge the marker lies at. */
+  readonly side: "bass" | "treble";
+  /** From the bare board's edge to the marker's rim, mm. */
+  readonly gap: number;
+}
 
 /** Markers that share a size, a fill and a bit: round dots of a `diameter`, or pockets of a `shape`. */
-export type MarkerGroup = DotGroup | PocketGroup;
+export type MarkerGroup = Where & Size & GroupWork;
+
+/** A round dot, or a pocket. */
+export type Size = DotSize | PocketSize;
 
 /** Round dots, drilled. */
-export interface DotGroup extends GroupCommon {
+export interface DotSize {
   /** Diameter of the hole, mm. */
   readonly diameter: number;
-  readonly shape?: undefined;
 }
 
 /** Pockets, routed with an end mill. */
-export interface PocketGroup extends GroupCommon {
+export interface PocketSize {
+  /** A routed pocket in place of a round dot. */
   readonly shape: PocketShape;
-  readonly diameter?: undefined;
 }
 
-interface GroupCommon {
-  /** Fret numbers; a marker sits between its fret and the one before it. */
-  readonly frets: readonly number[];
-  readonly arrangement?: "single" | "double";
-  /** A double's centre to centre, mm, in place of the crossed diagonals. */
-  readonly spread?: number;
-  readonly along?: "diagonals" | "midpoint";
-  readonly fill?: Fill;
-  readonly bit?: Bit;
-  /** Depth of the bit's rim that the builder means to drill, mm. */
-  readonly depth?: number;
+/** How a group is worked; what it does not name the design names for it. */
+export interface GroupWork {
+  /** What fills the holes: epoxy poured in place, or a solid dot. */
+  readonly fill?: Fill | undefined;
+  /** What drills the holes: a bit by its kind. */
+  readonly bit?: Bit | undefined;
+  /** The depth stop: what its travel is counted from. */
+  readonly stop?: Stop | undefined;
+  /** Depth of the floor that the builder means to drill, or has drilled, below the top at the hole, mm. */
+  readonly depth?: number | undefined;
+  /** Travel that the builder means to set: how far the tip goes down from the touch, mm. */
+  readonly travel?: number | undefined;
+  /** These markers are in the board already, at the measured `depth`. */
+  readonly drilled?: true | undefined;
 }
 
-/**
- * Where the frets lie: twelve-tone equal temperament; the positions of frets 1, 2, … in mm; or fanned, with
- * one scale length along each edge (measured parallel to the centre line), frets straight between them, and the
- * fret `perpendicular` (fractions allowed) square to the centre line.
- */
-export type Scale =
-  | { readonly length: number; readonly frets: number }
-  | { readonly positions: readonly number[] }
-  | {
-      readonly bass: number;
-      readonly treble: number;
-      readonly perpendicular: number;
-      readonly frets: number;
-    };
-
-/** The rod channel, cut into the underside, centred on the centre line. */
-export interface Channel {
-  readonly width: number;
-  readonly depth: number;
-  readonly from?: number;
-  readonly to?: number;
+/** How far things may be off: each ± mm, or a limit with its law; `radius` and `existing` ± a fraction. */
+export interface Tolerances {
+  /** Of the depth that the stop holds, ± mm. */
+  readonly stop?: StopTolerance | undefined;
+  /** Of the point's length, ± mm. */
+  readonly point?: Tolerance | undefined;
+  /** Of the height of the top at a hole, where the stop counts from the table, ± mm. */
+  readonly seat?: Tolerance | undefined;
+  /** Of a hole's place, in any direction, ± mm. */
+  readonly layout?: Tolerance | undefined;
+  /** Of the thickness, ± mm. */
+  readonly thickness?: Tolerance | undefined;
+  /** Of the sanding, ± mm. */
+  readonly sanding?: Tolerance | undefined;
+  /** How far to either side the crest of the sanded surface may lie, ± mm. */
+  readonly crest?: Tolerance | undefined;
+  /** Of a solid dot's thickness, ± mm. */
+  readonly fill?: Tolerance | undefined;
+  /** Of the finished radius, ± a fraction: 0.02 is 2 %. */
+  readonly radius?: Tolerance | undefined;
+  /** Of the existing radius, ± a fraction. */
+  readonly existing?: Tolerance | undefined;
 }
 
 /** A neck design, in millimetres and degrees. */
 export interface Design {
-  readonly name?: string;
+  /** What the design is called. */
+  readonly name?: string | undefined;
+  /** Where the frets lie: equal temperament, listed, or fanned. */
   readonly scale: Scale;
-  readonly board: {
-    /** From the nut to the body end, mm. */
-    readonly length: number;
-    readonly width: Profile;
-    /** Thickness of the flat blank, as drilled, mm. */
-    readonly thickness: Profile;
-    readonly channel?: Channel;
-  };
-  /** Finished radius, mm, as a gauge square to the board reads it; `Infinity` is flat. */
-  readonly radius: Profile;
-  /** What radiusing, levelling and sanding take off along the centre line itself, mm. */
-  readonly crown?: Profile;
+  /** The fretboard as it is drilled. */
+  readonly board: BoardDesign;
+  /** Wood under the board that the bit may go on into; `board.channel` must then be stated. */
+  readonly neck?:
+    | {
+        /** Thickness of the neck's wood under the board, mm. */
+        readonly thickness: Profile;
+      }
+    | undefined;
+  /** The radius that the top has already, where it is not flat. */
+  readonly existing?:
+    | {
+        /** Radius that the top has now, mm, as a gauge square to the board reads it. */
+        readonly radius: RadiusProfile;
+      }
+    | undefined;
+  /** Finished radius, mm, as a gauge square to the board reads it; "flat" for none. */
+  readonly radius: RadiusProfile;
+  /** What radiusing, levelling and fine sanding take off along the centre line itself, mm. */
+  readonly sanding?: Profile | undefined;
+  /** Groups of markers that share a size, a fill and a bit. */
   readonly markers: readonly MarkerGroup[];
-  /** For every group that names none of its own. */
-  readonly fill?: Fill;
-  readonly bit?: Bit;
-  readonly depth?: number;
-  /** Least wood to be left under the lowest part of the bit, mm. */
-  readonly web?: number;
-  /** Each ± mm; `radius` ± a fraction (0.02 is 2 %). */
-  readonly tolerance?: {
-    readonly stop?: number;
-    readonly layout?: number;
-    readonly thickness?: number;
-    readonly crown?: number;
-    readonly radius?: number;
-  };
-  /** The smallest step of the depth stop, mm of travel. */
-  readonly stopStep?: number;
-  readonly slot?: {
-    readonly depth: number;
-    readonly tang: number;
-    readonly clearance?: number;
-    readonly web?: number;
-  };
-  /** Dots on the edge face; `depth` is how far their holes go in from it. */
-  readonly sideDots?: {
-    readonly diameter: number;
-    readonly margin?: number;
-    readonly depth?: number;
-  };
-  /** `waste` a fraction, `ratio` resin : hardener by volume. */
-  readonly pour?: { readonly waste?: number; readonly ratio?: readonly [number, number] };
+  /** What fills the holes: epoxy poured in place, or a solid dot. */
+  readonly fill?: Fill | undefined;
+  /** What drills the holes: a bit by its kind. */
+  readonly bit?: Bit | undefined;
+  /** The depth stop: what its travel is counted from. */
+  readonly stop?: Stop | undefined;
+  /** Depth of the floor that the builder means to drill, or has drilled, below the top at the hole, mm. */
+  readonly depth?: number | undefined;
+  /** Travel that the builder means to set: how far the tip goes down from the touch, mm. */
+  readonly travel?: number | undefined;
+  /** Least wood to be left under every part of the bit, mm. */
+  readonly web?: number | undefined;
+  /** How far things may be off: each ± mm, or a limit with its law; `radius` and `existing` ± a fraction. */
+  readonly tolerance?: Tolerances | undefined;
+  /** Fret slots, sawn before the radius. */
+  readonly slot?:
+    | {
+        /** Depth of the slot's floor below the crest as sawn, mm; where left out only the range is given. */
+        readonly depth?: number | undefined;
+        /** Depth of the fret's tang, mm. */
+        readonly tang: number;
+        /** Room left under the tang, mm. */
+        readonly clearance?: number | undefined;
+        /** Least wood to be left below the slot, mm. */
+        readonly web?: number | undefined;
+      }
+    | undefined;
+  /** Dots in the edge's face, drilled after radiusing. */
+  readonly sideDots?:
+    | {
+        /** Diameter of a side dot, mm. */
+        readonly diameter: number;
+        /** Least wood above and below a side dot, mm. */
+        readonly margin?: number | undefined;
+        /** How far the holes of side dots go in from the edge's face, mm. */
+        readonly depth?: number | undefined;
+      }
+    | undefined;
+  /** How the epoxy is mixed. */
+  readonly pour?:
+    | {
+        /** Epoxy mixed beyond the holes' volume, a fraction of it. */
+        readonly waste?: number | undefined;
+        /** Resin and hardener, parts by volume. */
+        readonly ratio?: readonly [number, number] | undefined;
+      }
+    | undefined;
 }
-
-const COMMON_PRACTICE = "common practice, from memory, no source";
-
-/** What is assumed where the design is silent. Each one used is listed in the report. */
-export const DEFAULTS = {
-  keepPoured: { value: 0.8, unit: "mm", source: COMMON_PRACTICE },
-  keepSolid: { value: 0.5, unit: "mm", source: COMMON_PRACTICE },
-  web: { value: 1, unit: "mm", source: COMMON_PRACTICE },
-  crown: { value: 0.15, unit: "mm", source: COMMON_PRACTICE },
-  stopTolerance: { value: 0.1, unit: "mm", source: COMMON_PRACTICE },
-  layoutTolerance: { value: 0.25, unit: "mm", source: COMMON_PRACTICE },
-  thicknessTolerance: { value: 0.1, unit: "mm", source: COMMON_PRACTICE },
-  crownTolerance: { value: 0.05, unit: "mm", source: COMMON_PRACTICE },
-  radiusTolerance: { value: 0, unit: "fraction", source: COMMON_PRACTICE },
-  slotClearance: { value: 0.2, unit: "mm", source: COMMON_PRACTICE },
-  slotWeb: { value: 1.5, unit: "mm", source: COMMON_PRACTICE },
-  sideDotMargin: { value: 0.5, unit: "mm", source: COMMON_PRACTICE },
-  sideDotDepth: { value: 3, unit: "mm", source: COMMON_PRACTICE },
-  pourWaste: { value: 0.5, unit: "fraction", source: COMMON_PRACTICE },
-  pourResin: { value: 1, unit: "part", source: COMMON_PRACTICE },
-  pourHardener: { value: 1, unit: "part", source: COMMON_PRACTICE },
-  twistAngle: { value: 118, unit: "degrees", source: COMMON_PRACTICE },
-  forstnerPoint: { value: 1, unit: "mm", source: COMMON_PRACTICE },
-} as const;
-
-/** Bounds that keep the work finite and the arithmetic exact; a value outside is refused. */
-export const LIMITS = {
-  leastLength: { value: 1e-12, unit: "mm" },
-  mostLength: { value: 1e12, unit: "mm" },
-  frets: { value: 250, unit: "frets" },
-  groups: { value: 20, unit: "marker groups" },
-  remedyHoles: { value: 500, unit: "holes" },
-  leastAngle: { value: 1, unit: "degrees" },
-  mostAngle: { value: 179, unit: "degrees" },
-} as const;
-
-/** A dot nearer than this to a fret slot is warned of, mm. Common practice, from memory, no source. */
-export const SLOT_GAP = 0.5;

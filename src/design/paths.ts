@@ -1,115 +1,155 @@
-/** Numbers of a design by their path, as a sweep's axes name them. */
-import { type Design, LIMITS, type Station } from "./design.js";
+/** Numbers of a design by their paths: what each may be, and a design with one of them changed. */
+import type { Design, Station } from "./design.js";
+import { DESIGN, WITHOUT } from "./fields.js";
+import { entriesOf, type Field, type Form, type NumberKind, type ObjectKind } from "./kinds.js";
+import { stationProblem } from "./read.js";
 
-type ProfilePath = "board.width" | "board.thickness" | "radius" | "crown";
-type HolePath = "fill.keep" | "fill.thickness" | "bit.point" | "bit.angle" | "depth";
-type PocketPath = "shape.length" | "shape.width" | "shape.slotGap" | "shape.edgeGap";
+/** A path to a number of a design: its keys with dots between, as "board.thickness.nut" or "markers.0.diameter". */
+export type NumberPath = PathsIn<typeof DESIGN>;
 
-/** A path to a number that a sweep can vary. */
-export type SweepPath =
-  | ProfilePath
-  | `${ProfilePath}.${Station}`
-  | "scale.length"
-  | "scale.bass"
-  | "scale.treble"
-  | "scale.perpendicular"
-  | "board.length"
-  | `board.channel.${"width" | "depth" | "from" | "to"}`
-  | HolePath
-  | `markers.${number}.${HolePath | PocketPath | "diameter" | "spread"}`
-  | "web"
-  | "stopStep"
-  | `tolerance.${"stop" | "layout" | "thickness" | "crown" | "radius"}`;
+type PathsIn<F extends Form> = FieldPaths<F["fields"]> | VariantPaths<F["variants"]>;
+type VariantPaths<V> = V extends readonly { readonly cases: infer Cases }[]
+  ? { [Name in keyof Cases]: Cases[Name] extends Form ? PathsIn<Cases[Name]> : never }[keyof Cases]
+  : never;
+type FieldPaths<Fs> = {
+  [Key in keyof Fs & string]: Fs[Key] extends { readonly kind: "object" } & Form
+    ? `${Key}.${PathsIn<Fs[Key]>}`
+    : Fs[Key] extends { readonly kind: "list"; readonly item: infer Item }
+      ? Item extends { readonly kind: "object" } & Form
+        ? `${Key}.${number}.${PathsIn<Item>}`
+        : `${Key}.${number}`
+      : Fs[Key] extends { readonly kind: "profile" }
+        ? Key | `${Key}.${Station}`
+        : Fs[Key] extends { readonly kind: "text" | "word" | "flag" }
+          ? never
+          : Key;
+}[keyof Fs & string];
 
-/** What of the work a number has a part in. */
-export type Part =
-  | "frame"
-  | "surface"
-  | "thickness"
-  | "markers"
-  | "layout"
-  | "wood"
-  | "stop"
-  | "none";
-
-const GROUP_PART =
-  /^markers\.\d+\.(?:diameter|spread|shape\.(?:length|width|slotGap|edgeGap)|(?:fill\.(?:keep|thickness)|bit\.(?:point|angle)))$/;
-
-const STATION = String.raw`(?:\.(?:nut|end|fret[1-9]\d{0,2}))?`;
-
-/** The paths by what they have a part in. */
-const PARTS: readonly (readonly [RegExp, Part])[] = [
-  [/^scale\.(?:length|bass|treble|perpendicular)$/, "frame"],
-  [/^board\.length$/, "frame"],
-  [new RegExp(`^board\\.width${STATION}$`), "frame"],
-  [new RegExp(`^(?:radius|crown)${STATION}$`), "surface"],
-  [/^tolerance\.(?:crown|radius)$/, "surface"],
-  [new RegExp(`^board\\.thickness${STATION}$`), "thickness"],
-  [GROUP_PART, "markers"],
-  [/^(?:fill\.(?:keep|thickness)|bit\.(?:point|angle))$/, "markers"],
-  [/^tolerance\.layout$/, "layout"],
-  [/^board\.channel\.(?:width|depth|from|to)$/, "wood"],
-  [/^(?:web|tolerance\.thickness)$/, "wood"],
-  [/^tolerance\.stop$/, "stop"],
-  [/^(?:stopStep|depth|markers\.\d+\.depth)$/, "none"],
-];
-
-/** Paths to offer for a misspelt one. */
-export const PATHS: readonly string[] = [
-  "scale.length",
-  "scale.bass",
-  "scale.treble",
-  "scale.perpendicular",
-  "board.length",
-  "board.width",
-  "board.thickness",
-  "board.channel.width",
-  "board.channel.depth",
-  "radius",
-  "crown",
-  "fill.keep",
-  "fill.thickness",
-  "bit.point",
-  "bit.angle",
-  "markers.0.diameter",
-  "markers.0.spread",
-  "web",
-  "tolerance.stop",
-  "tolerance.layout",
-  "tolerance.thickness",
-  "tolerance.crown",
-  "tolerance.radius",
-];
-
-/** What a path has a part in; undefined for a path that no sweep can vary. */
-export function partOf(path: string): Part | undefined {
-  return PARTS.find(([pattern]) => pattern.test(path))?.[1];
+/** What the number at a path may be; undefined where a design has no number there. */
+export function kindAt(path: string): NumberKind | undefined {
+  return kindUnder(DESIGN, path.split("."));
 }
 
-/** The design with one number replaced; all else is shared with the design given. */
+function kindUnder(form: Form, [key, ...rest]: readonly string[]): NumberKind | undefined {
+  const fields = entriesOf(form).flatMap(([name, field]) => (name === key ? [field] : []));
+  for (const field of fields) {
+    const kind = kindOf(field, rest);
+    if (kind !== undefined) return kind;
+  }
+  return undefined;
+}
+
+function kindOf(
+  field: Field | NumberKind | ObjectKind,
+  rest: readonly string[],
+): NumberKind | undefined {
+  const [key = "", ...further] = rest;
+  switch (field.kind) {
+    case "object":
+      return kindUnder(field, rest);
+    case "list":
+      return /^(0|[1-9]\d{0,5})$/.test(key) ? kindOf(field.item, further) : undefined;
+    case "profile": {
+      const isStation = rest.length === 1 && stationProblem(key, undefined) === undefined;
+      return rest.length === 0 || isStation ? field.of : undefined;
+    }
+    case "tolerance":
+      return rest.length === 0 ? field.of : undefined;
+    case "text":
+    case "word":
+    case "flag":
+      return undefined;
+    default:
+      return rest.length === 0 ? field : undefined;
+  }
+}
+
+/** Paths to offer for a misspelt one: each number once, a group's by the first. */
+export function listPaths(form: Form = DESIGN, before = ""): string[] {
+  const paths = entriesOf(form).flatMap(([key, field]) => {
+    const path = before + key;
+    if (field.kind === "object") return listPaths(field, `${path}.`);
+    if (field.kind === "list" && field.item.kind === "object")
+      return listPaths(field.item, `${path}.0.`);
+    return kindAt(path) === undefined ? [] : [path];
+  });
+  return [...new Set(paths)];
+}
+
+/**
+ * The design with one number replaced, and nothing else; all else is shared with the design given. What a group inherits
+ * is copied into it first, what is assumed is written out, and a station of a constant leaves the ends where they are.
+ */
 export function withNumber(design: Design, path: string, value: number): Design {
-  return replaced(design, path.split("."), value, []) as Design;
+  const keys = path.split(".");
+  return replaced(inherited(design, keys), keys, value, DESIGN, undefined) as Design;
 }
+
+/** What a group does not state but the design does. */
+function inherited(design: Design, [list, index, key = "", ...rest]: readonly string[]): Design {
+  const group = design.markers?.[Number(index)];
+  if (list !== "markers" || rest.length === 0 || !(key in WITHOUT)) return design;
+  const shared = key as keyof typeof WITHOUT;
+  if (group === undefined || group[shared] !== undefined) return design;
+  if ("shape" in group && key === "bit") return design;
+  const markers = design.markers.map((each) =>
+    each === group ? { ...each, [key]: design[shared] ?? assumed(shared) } : each,
+  );
+  return { ...design, markers };
+}
+
+/** What is taken where a design states no such object. */
+function assumed(key: keyof typeof WITHOUT): object {
+  if (key === "stop") return {};
+  const { forstner } = DESIGN.fields.bit.variants[0].cases;
+  return key === "fill"
+    ? { kind: WITHOUT.fill }
+    : { kind: WITHOUT.bit, point: forstner.fields.point.usual };
+}
+
+type Described = Field | NumberKind | ObjectKind;
 
 function replaced(
   place: unknown,
   keys: readonly string[],
   value: number,
-  from: readonly string[],
+  field: Described | undefined,
+  last: string | undefined,
 ): unknown {
   const [key, ...rest] = keys;
-  if (key === undefined) return value;
-  const old = place ?? MISSING[String(from.at(-1))] ?? {};
-  // a list longer than any design's is refused when it is read: no need to copy it
-  if (Array.isArray(old) && old.length > LIMITS.frets.value) return old;
-  const copy = Array.isArray(old) ? [...old] : typeof old === "object" ? { ...old } : {};
+  if (key === undefined) {
+    // of a tolerance with its law only the limit moves
+    const isLaw = field?.kind === "tolerance" && typeof place === "object" && place !== null;
+    return isLaw ? { ...place, limit: value } : value;
+  }
+  if (field?.kind === "profile") return withStation(place ?? field.usual, key, value);
+  const copy: Record<string, unknown> | unknown[] = Array.isArray(place)
+    ? [...place]
+    : typeof place === "object" && place !== null
+      ? { ...place }
+      : field?.kind === "list" && field.usual !== undefined
+        ? Array.from({ length: field.least }, () => field.usual)
+        : last !== undefined && last in WITHOUT
+          ? { ...assumed(last as keyof typeof WITHOUT) }
+          : {};
   const fields = copy as Record<string, unknown>;
-  fields[key] = replaced(fields[key], rest, value, [...from, key]);
+  fields[key] = replaced(fields[key], rest, value, fieldUnder(field, key), key);
   return copy;
 }
 
-/** What a design is taken to hold where it says nothing, so that a number of it can be set. */
-const MISSING: Readonly<Record<string, object>> = {
-  fill: { kind: "poured" },
-  bit: { kind: "forstner" },
-};
+function fieldUnder(field: Described | undefined, key: string): Described | undefined {
+  if (field?.kind === "list") return field.item;
+  return field?.kind === "object"
+    ? entriesOf(field).find(([name]) => name === key)?.[1]
+    : undefined;
+}
+
+/** A profile with one station's value; a constant keeps its ends. */
+function withStation(profile: unknown, station: string, value: number): object {
+  const stated = typeof profile === "object" && profile !== null ? profile : {};
+  const values = Object.values(stated);
+  const constant =
+    typeof profile === "object" ? (values.length === 1 ? values[0] : undefined) : profile;
+  if (constant === undefined) return { ...stated, [station]: value };
+  return { nut: constant, end: constant, ...stated, [station]: value };
+}

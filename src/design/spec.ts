@@ -1,71 +1,111 @@
-/** A design with nothing left open: every field read, every default filled in. Units as in the design. */
-import type { Bit, Fill, PocketShape, Station } from "./design.js";
-
-/** A profile as stated: one number, or values at stations. */
-export type ProfileSpec = number | readonly (readonly [Station, number])[];
+/** A design with nothing left open: every default filled in, each group with all that it is worked with. */
+import type {
+  Arrangement,
+  Bit,
+  Channel,
+  Place,
+  PocketShape,
+  Profile,
+  Scale,
+  TableStop,
+} from "./design.js";
 
 /** A fill with nothing left open. */
-export type FillSpec = Fill & { readonly keep: number };
+export type FillSpec =
+  | { readonly kind: "poured"; readonly keep: number }
+  | { readonly kind: "solid"; readonly thickness: number; readonly keep: number };
 
 /** A bit with nothing left open. */
 export type BitSpec =
-  | Exclude<Bit, { readonly kind: "twist" }>
-  | { readonly kind: "twist"; readonly angle: number };
+  | { readonly kind: "forstner" | "brad-point"; readonly point: number; readonly spur: number }
+  | { readonly kind: "twist"; readonly angle: number }
+  | Extract<Bit, { readonly kind: "end-mill" }>;
 
-/** Frets square to the centre line, at positions 1, 2, …, or fanned between two scale lengths. */
-export type ScaleSpec =
-  | { readonly kind: "straight"; readonly positions: readonly number[] }
+/** A stop with nothing left open; from the table its height is that of board and neck where undefined. */
+export type StopSpec = {
+  readonly step: number | undefined;
+  readonly correction: number;
+} & (
+  | { readonly from: "wood"; readonly foot: number }
   | {
-      readonly kind: "fanned";
-      readonly bass: number;
-      readonly treble: number;
-      readonly perpendicular: number;
-      readonly frets: number;
-    };
+      readonly from: "table";
+      readonly zero: number | undefined;
+      readonly height: TableStop["height"];
+    }
+);
 
-/** A marker group with nothing left open. */
-export interface GroupSpec {
-  readonly frets: readonly number[];
-  /** Diameter of a dot; 0 for a routed pocket, whose shape stands in its place. */
-  readonly diameter: number;
-  readonly shape: PocketShape | undefined;
-  readonly arrangement: "single" | "double";
-  readonly spread: number | undefined;
-  readonly along: "diagonals" | "midpoint";
-  readonly fill: FillSpec;
-  readonly bit: BitSpec;
-  readonly depth: number | undefined;
-  /** Where in the design each of these stands: the group's own place, or the shared one. */
-  readonly path: {
-    readonly group: string;
-    readonly fill: string;
-    readonly bit: string;
-    readonly depth: string;
-  };
+/** A tolerance with its law. */
+export interface LawSpec {
+  readonly limit: number;
+  readonly shape: "rectangular" | "triangular" | "normal";
+  readonly coverage: number;
+  readonly per: "setting" | "hole";
 }
 
 /** The quantities that carry a tolerance. */
-export type ToleranceName = "stop" | "layout" | "thickness" | "crown" | "radius";
+export type ToleranceName =
+  | "stop"
+  | "point"
+  | "seat"
+  | "layout"
+  | "thickness"
+  | "sanding"
+  | "crest"
+  | "fill"
+  | "radius"
+  | "existing";
+
+/** What of a group may stand in the design instead. */
+export type Inherited = "fill" | "bit" | "stop" | "depth" | "travel";
+
+/** A marker group with nothing left open. */
+export interface GroupSpec {
+  readonly where:
+    | { readonly places: readonly Place[] }
+    | ({
+        /** A fret that is left out of what is looked at stands as undefined, so that the others keep their index. */
+        readonly frets: readonly (number | undefined)[];
+        readonly by?: "diagonals" | "midpoint" | undefined;
+      } & Arrangement);
+  /** Of a dot. */
+  readonly diameter: number | undefined;
+  /** Of a pocket. */
+  readonly shape: PocketShape | undefined;
+  readonly fill: FillSpec;
+  readonly bit: BitSpec;
+  readonly stop: StopSpec;
+  readonly depth: number | undefined;
+  readonly travel: number | undefined;
+  readonly drilled: boolean;
+  /** Where in the design each of these stands: the group's own place, or the shared one. */
+  readonly path: Readonly<Record<Inherited | "group", string>>;
+}
+
+/** The rod channel with nothing left open. */
+export interface ChannelSpec extends Required<Omit<Channel, "depth" | "from" | "to">> {
+  readonly depth: Profile;
+  readonly from: number;
+  readonly to: number;
+}
 
 /** A design with every default filled in. */
 export interface Spec {
   readonly name: string | undefined;
-  readonly scale: ScaleSpec;
+  readonly scale: Scale;
   readonly length: number;
-  readonly width: ProfileSpec;
-  readonly thickness: ProfileSpec;
-  readonly channel:
-    | { readonly width: number; readonly depth: number; readonly from: number; readonly to: number }
-    | undefined;
-  readonly radius: ProfileSpec;
-  readonly crown: ProfileSpec;
+  readonly width: Profile;
+  readonly thickness: Profile;
+  readonly channel: ChannelSpec | undefined;
+  readonly neck: Profile | undefined;
+  readonly existing: Radii | undefined;
+  readonly radius: Radii;
+  readonly sanding: Profile;
   readonly groups: readonly GroupSpec[];
   readonly web: number;
-  readonly tolerance: Readonly<Record<ToleranceName, number>>;
-  readonly stopStep: number | undefined;
+  readonly tolerance: Readonly<Record<ToleranceName, LawSpec>>;
   readonly slot:
     | {
-        readonly depth: number;
+        readonly depth: number | undefined;
         readonly tang: number;
         readonly clearance: number;
         readonly web: number;
@@ -75,17 +115,24 @@ export interface Spec {
     | { readonly diameter: number; readonly margin: number; readonly depth: number }
     | undefined;
   /** How epoxy is mixed; undefined where no group pours any. */
-  readonly pour:
-    | { readonly waste: number; readonly resin: number; readonly hardener: number }
-    | undefined;
+  readonly pour: PourSpec | undefined;
   /** Every default that was used, by its path in the design. */
-  readonly assumed: Readonly<Record<string, number>>;
+  readonly assumed: Readonly<Record<string, number | string>>;
 }
+
+export interface PourSpec {
+  readonly waste: number;
+  readonly resin: number;
+  readonly hardener: number;
+}
+
+/** Radii along the board, mm; `Infinity` is flat. */
+export type Radii = Profile;
 
 /** What could be read: a field that could not is undefined, and has an issue. */
 export type PartialSpec = { readonly [K in keyof Spec]: Spec[K] | undefined };
 
 /** How many frets a scale has. */
-export function fretCount(scale: ScaleSpec): number {
-  return scale.kind === "straight" ? scale.positions.length : scale.frets;
+export function countFrets(scale: Scale): number {
+  return "positions" in scale ? scale.positions.length : scale.frets;
 }

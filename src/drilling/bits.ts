@@ -1,26 +1,44 @@
-/** How far parts of a drill bit lead its rim. Lengths in mm. */
+/** How far parts of a bit go below the floor that it cuts. Lengths in mm. */
 import type { BitSpec } from "../design/spec.js";
 
 /**
- * Lead: how far the bit's lowest part leads its rim. A point's own length for a Forstner or brad-point
+ * Lead: how far the tip, the bit's lowest part, lies below the floor. A point's own length for a Forstner or brad-point
  * bit, (D/2) / tan(angle/2) for a twist bit's cone, nothing for an end mill.
  */
 export function leadOf(bit: BitSpec, diameter: number): number {
-  return leadWithin(bit, diameter, 0);
+  if (bit.kind === "end-mill") return 0;
+  if (bit.kind === "twist") return diameter / 2 / Math.tan((bit.angle * Math.PI) / 360);
+  return bit.point;
+}
+
+/** How far the rim or the spurs cut below the floor. */
+export function spurOf(bit: BitSpec): number {
+  return "spur" in bit ? bit.spur : 0;
+}
+
+/** The error of the point's length, which a bit without a lead does not have. */
+export function pointError(lead: number, error: number): number {
+  return lead > 0 ? error : 0;
 }
 
 /**
- * How far the bit leads its rim at `distance` from its axis or farther out: the cone tapers, a point
- * stands on the axis alone. Undefined where the bit does not reach so far.
+ * The most that parts at a distance from the axis, or farther out, go below the floor, where the point may be longer or
+ * shorter than stated by `error`: the tip is held by the stop, the floor is not. Undefined where the bit does not reach
+ * so far out.
  */
-export function leadBeyond(bit: BitSpec, diameter: number, distance: number): number | undefined {
-  return distance < diameter / 2 ? leadWithin(bit, diameter, distance) : undefined;
-}
-
-function leadWithin(bit: BitSpec, diameter: number, distance: number): number {
-  if (bit.kind === "end-mill") return 0;
+export function dropBeyond(
+  bit: BitSpec,
+  diameter: number,
+  distance: number,
+  error: number,
+): number | undefined {
+  if (!(distance < diameter / 2)) return undefined;
+  const lead = leadOf(bit, diameter);
+  const off = pointError(lead, error);
   if (bit.kind === "twist") {
-    return (diameter / 2 - distance) / Math.tan((bit.angle * Math.PI) / 360);
+    const share = (2 * distance) / diameter;
+    return Math.max(lead * (1 - share) + off * share, off);
   }
-  return distance === 0 ? bit.point : 0;
+  const rim = spurOf(bit) + off;
+  return distance === 0 ? Math.max(lead, rim) : rim;
 }

@@ -1,46 +1,48 @@
 /** How far a marker stays clear of its fret slots, of the board's edge and of its neighbours. Lengths in mm. */
-import type { Board } from "../board/board.js";
+import type { Frame } from "../board/board.js";
 import type { Marker } from "../board/markers.js";
 import { endsOf, lineAt } from "../board/slot-ends.js";
 import { elementAt } from "../geometry/element-at.js";
 import {
   distanceToLine,
   distanceToSegment,
+  gapBetween,
   gapToPolygon,
   type Point,
   type Polygon,
 } from "../geometry/polygon.js";
 import { breaksWithin, slopeAt, valueAt } from "../geometry/track.js";
 
-/** From the marker's rim to the nearer of the slots on either side of it; negative where it cuts one. */
-export function slotGap(board: Board, marker: Marker): number {
+/** From the marker's rim to the nearer of the slots on either side of it, or to the nut; negative where it cuts one. */
+export function slotGap(board: Frame, marker: Marker): number {
   const { fret, outline } = marker;
-  if (outline === undefined) return pointGap(board, fret, marker) - marker.diameter / 2;
+  if (outline === undefined) return pointGap(board, fret, marker) - marker.width / 2;
   return Math.min(...outline.map((corner) => pointGap(board, fret, corner)));
 }
 
-/** From a point to the nearer of the slots before and after it. */
-function pointGap(board: Board, fret: number, point: Point): number {
+/** From a point to the nearer of the slots before and after it; past the last fret there is none after. */
+function pointGap(board: Frame, fret: number, point: Point): number {
   const before = lineAt(board, fret - 1);
-  const after = lineAt(board, fret);
-  if (!board.fanned) return Math.min(point.along - before.along, after.along - point.along);
+  const after = board.slots[fret];
+  if (!board.fanned) {
+    return Math.min(point.along - before.along, (after?.along ?? Infinity) - point.along);
+  }
   const first = endsOf(board, before);
+  const toFirst = distanceToLine(point, first.treble, first.bass);
+  if (after === undefined) return toFirst;
   const last = endsOf(board, after);
-  return Math.min(
-    distanceToLine(point, first.treble, first.bass),
-    distanceToLine(point, last.bass, last.treble),
-  );
+  return Math.min(toFirst, distanceToLine(point, last.bass, last.treble));
 }
 
 /** From the marker's rim to the board's edge or end; negative where it passes it. */
-export function edgeGap(board: Board, marker: Marker): number {
+export function edgeGap(board: Frame, marker: Marker): number {
   if (marker.outline) return pocketEdgeGap(board, marker.outline);
-  const radius = marker.diameter / 2;
+  const radius = marker.width / 2;
   return sideGap(board, marker, radius) - radius;
 }
 
 /** From the nearest corner to the edge, or from a bend of the edge to the pocket. */
-function pocketEdgeGap(board: Board, outline: Polygon): number {
+function pocketEdgeGap(board: Frame, outline: Polygon): number {
   const alongs = outline.map(({ along }) => along);
   const bends = breaksWithin(board.width, Math.min(...alongs), Math.max(...alongs));
   const gaps = outline.map((corner) => sideGap(board, corner, 0));
@@ -53,7 +55,7 @@ function pocketEdgeGap(board: Board, outline: Polygon): number {
 }
 
 /** From a point to the tapered side, as far along as `reach`, or to the board's end; negative outside. */
-function sideGap(board: Board, { along, offset }: Point, reach: number): number {
+function sideGap(board: Frame, { along, offset }: Point, reach: number): number {
   const aside = Math.abs(offset);
   const half = valueAt(board.width, along) / 2;
   const knots = breaksWithin(board.width, along - reach, along + reach);
@@ -66,7 +68,7 @@ function sideGap(board: Board, { along, offset }: Point, reach: number): number 
 }
 
 function distanceToKnottedSide(
-  board: Board,
+  board: Frame,
   point: Point,
   reach: number,
   knots: readonly number[],
@@ -83,31 +85,33 @@ function distanceToKnottedSide(
 
 /** A pair of markers that stand in each other's way. */
 export interface Overlap {
-  readonly fret: number;
-  /** Index of the second marker of the two. */
+  /** Index of the second of the two, and of the first. */
   readonly hole: number;
-  /** Centre to centre. */
-  readonly distance: number;
-  /** Half of both together. */
-  readonly touching: number;
+  readonly other: number;
+  /** Between their rims, and negative. */
+  readonly gap: number;
 }
 
-/** Every pair of markers at one fret that overlap; markers come by fret. */
-export function overlaps(markers: readonly Marker[]): Overlap[] {
+/** Every pair of markers on the board that overlap. */
+export function findOverlaps(markers: readonly Marker[]): Overlap[] {
   const found: Overlap[] = [];
-  markers.forEach((marker, i) => {
-    for (let j = i + 1; markers[j]?.fret === marker.fret; j++) {
-      const other = elementAt(markers, j);
-      const distance = distanceBetween(marker, other);
-      const touching = (marker.diameter + other.diameter) / 2;
-      if (distance < touching) found.push({ fret: marker.fret, hole: j, distance, touching });
+  for (let hole = 1; hole < markers.length; hole++) {
+    for (let other = 0; other < hole; other++) {
+      const gap = rimGap(elementAt(markers, other), elementAt(markers, hole));
+      if (gap < 0) found.push({ hole, other, gap });
     }
-  });
+  }
   return found;
 }
 
-/** Centre to centre; across the board alone where one is a pocket, as both lie midway between the slots. */
-function distanceBetween(a: Marker, b: Marker): number {
-  const across = b.offset - a.offset;
-  return a.outline || b.outline ? Math.abs(across) : Math.hypot(b.along - a.along, across);
+/** Between the rims of two markers; negative where they overlap. */
+function rimGap(a: Marker, b: Marker): number {
+  const reach = (a.width + b.width) / 2;
+  if (a.outline === undefined && b.outline === undefined) {
+    return Math.hypot(b.along - a.along, b.offset - a.offset) - reach;
+  }
+  if (a.outline === undefined) return gapToPolygon(a, b.outline as Polygon) - a.width / 2;
+  return b.outline === undefined
+    ? gapToPolygon(b, a.outline) - b.width / 2
+    : gapBetween(a.outline, b.outline);
 }

@@ -1,197 +1,174 @@
-/** The fewest depth-stop settings that suit all holes. Depths in mm. */
-
-import { isArray, refused, touched } from "../errors/errors.js";
+/** The fewest settings of the depth stop that suit all holes. A setting is a travel, in mm down from the touch. */
+import { refused, tryRead } from "../errors/errors.js";
+import { isArray } from "../errors/unknown.js";
 import { elementAt } from "../geometry/element-at.js";
 
-/** A window as a stop setting sees it: depths of the rim, and how far the bit leads it. */
-export interface StopWindow {
+/** The travels that suit one hole. */
+export interface TravelWindow {
+  /** Least travel, mm. */
   readonly min: number;
+  /** Greatest travel, mm. */
   readonly max: number;
-  /** How far the bit's lowest part leads its rim; 0 where left out. */
-  readonly lead?: number;
+  /** Holes of one tool share a zero; a change of tool means zeroing anew. Alike where left out. */
+  readonly tool?: string | undefined;
 }
 
-/** One setting of the depth stop, and the holes it serves. */
-export interface StopSetting {
-  /** Depth of the bit's rim. */
-  readonly depth: number;
-  /** What to set from the point's touch: depth + lead, the least of `travels`. */
-  readonly travel: number;
-  /** The depths that suit all holes served. */
+/** The travels that suit every hole, and the two holes that govern them. */
+export interface Common {
+  /** Least travel that suits every hole, mm. */
   readonly min: number;
+  /** Greatest travel that suits every hole, mm. */
   readonly max: number;
-  /** The holes that set the least and the most. */
+  /** Index of the hole that sets the least. */
   readonly minHole: number;
+  /** Index of the hole that sets the greatest. */
   readonly maxHole: number;
+}
+
+/** One setting of the stop, and the holes it serves. */
+export interface Setting extends Common {
+  /** What to set: the middle of the travels that suit its holes, on a step of the stop where one lies inside, mm. */
+  readonly travel: number;
   /** Indices of the holes served, rising. */
   readonly holes: readonly number[];
-  /** One travel for each bit that leads its rim by another length, least first. */
-  readonly travels: readonly Travel[];
 }
 
-/** What to set for the bits of one lead. */
-export interface Travel {
-  readonly lead: number;
-  readonly travel: number;
-  readonly holes: readonly number[];
-}
-
-/** The depths that suit every hole, and the two holes that govern them. */
-export interface Common {
-  readonly min: number;
-  readonly max: number;
-  readonly minHole: number;
-  readonly maxHole: number;
-}
-
-/** A stop plan: the common window, null where there is none, and the settings to use. */
+/** A stop plan: the common travels, null where there are none, and the settings to use. */
 export interface StopPlan {
   readonly common: Common | null;
-  readonly settings: readonly StopSetting[];
+  readonly settings: readonly Setting[];
 }
 
 /**
- * The fewest depth-stop settings that suit all holes, shallowest first.
+ * The fewest settings of one depth stop that suit all holes.
  *
- * One setting suits all when the greatest min is not above the least max. Each setting is the middle of
- * the depths that suit the holes it serves, moved to the nearest step of the stop where a step
- * lies inside; the stop reads travel from the point's touch, so it is the travel that falls on a step.
- * A hole without any depth (min above max) is served by no setting.
+ * One travel serves all where the greatest min is not above the least max. Otherwise each tool has the fewest travels
+ * that serve its holes, shallowest first. A travel is the middle of those that suit the holes it serves, moved to the
+ * nearest step of the stop where a step lies inside. A hole without any travel (min above max) is left aside.
  *
- * @param windows each hole's depths of the rim, mm, and its bit's lead, mm, 0 where left out; 10 000 at most
+ * @param windows each hole's travels, mm, and its tool where tools differ; 10 000 at most
  * @param options `step`, the smallest step of the stop, mm, greater than 0
- * @returns the common window (null where none, or where there are no holes) and the settings; `holes` are indices into `windows`
+ * @returns the travels that suit all (null where there are none, or no holes) and the settings; `holes` are indices into `windows`
  * @throws RangeError where a window or the step is not made of finite numbers in range
  * @example
- * stopSettings([{ min: 2.5, max: 4 }, { min: 3, max: 5 }]).settings[0].depth // 3.5
+ * stopSettings([{ min: 2.5, max: 4 }, { min: 3, max: 5 }]).settings[0].travel // 3.5
  * stopSettings([{ min: 1, max: 2 }, { min: 3, max: 4 }]).common // null
  */
 export function stopSettings(
-  windows: readonly StopWindow[],
-  options: { readonly step?: number } = {},
+  windows: readonly TravelWindow[],
+  options: { readonly step?: number | undefined } = {},
 ): StopPlan {
-  const step = touched("options", options, () => options.step);
+  const step = tryRead("options", options, () => options.step);
   checkWindows(windows, step);
-  return planStops(windows, step);
+  return planStop(windows, [...windows.keys()], step);
 }
 
 const MOST_WINDOWS = 10_000;
 
-/** The same for windows known to be sound. */
-export function planStops(windows: readonly StopWindow[], step: number | undefined): StopPlan {
-  const every = windows.map((_, i) => i);
-  const common = commonWindow(windows, every);
-  if (common) return { common, settings: [settingFor(windows, every, step)] };
-  const groups = fewestGroups(windows);
-  return { common, settings: groups.map((holes) => settingFor(windows, holes, step)) };
+/** The plan of one stop for some holes; `windows` are known to be sound. */
+export function planStop(
+  windows: readonly TravelWindow[],
+  holes: readonly number[],
+  step: number | undefined,
+): StopPlan {
+  const suited = holes.filter((i) => isOpen(elementAt(windows, i)));
+  const all = governing(windows, holes);
+  const common = all && isOpen(all) ? all : null;
+  const shared = governing(windows, suited);
+  if (shared === undefined) return { common, settings: [] };
+  if (isOpen(shared)) return { common, settings: [settingFor(windows, suited, step)] };
+  const tools = [...new Set(suited.map((i) => elementAt(windows, i).tool))];
+  const groups = tools.flatMap((tool) =>
+    fewestGroups(
+      windows,
+      suited.filter((i) => elementAt(windows, i).tool === tool),
+    ),
+  );
+  const settings = groups.map((served) => settingFor(windows, served, step));
+  return { common, settings: settings.sort((a, b) => a.travel - b.travel) };
 }
 
-/** The window that all holes share, or null. */
-function commonWindow(windows: readonly StopWindow[], holes: readonly number[]): Common | null {
-  if (holes.length === 0) return null;
-  const common = governing(windows, holes);
-  return common.min <= common.max ? common : null;
+function isOpen({ min, max }: TravelWindow): boolean {
+  return min <= max;
 }
 
-function governing(windows: readonly StopWindow[], holes: readonly number[]): Common {
-  let minHole = elementAt(holes, 0);
-  let maxHole = minHole;
+/** The travels that holes share, and the first holes that set them; undefined where there are no holes. */
+function governing(windows: readonly TravelWindow[], holes: readonly number[]): Common | undefined {
+  const [first] = holes;
+  if (first === undefined) return undefined;
+  let minHole = first;
+  let maxHole = first;
   for (const i of holes) {
     if (elementAt(windows, i).min > elementAt(windows, minHole).min) minHole = i;
     if (elementAt(windows, i).max < elementAt(windows, maxHole).max) maxHole = i;
   }
-  return {
-    min: elementAt(windows, minHole).min,
-    max: elementAt(windows, maxHole).max,
-    minHole,
-    maxHole,
-  };
+  const { min } = elementAt(windows, minHole);
+  const { max } = elementAt(windows, maxHole);
+  return { min, max, minHole, maxHole };
 }
 
 /**
- * Groups of holes, one for each setting. Stabbing the windows at the least max not yet served, again and
- * again, takes the fewest settings that any plan can; each hole then joins the stab that lies deepest
- * inside its window, which leaves every group more room.
+ * Groups of holes, one for each setting. Stabbing the windows at the least max not yet served, again and again, takes
+ * the fewest settings that any plan can; each hole then joins the stab that lies deepest inside its window, which leaves
+ * every group more room.
  */
-function fewestGroups(windows: readonly StopWindow[]): number[][] {
-  const holes = windows
-    .map((_, i) => i)
-    .filter((i) => elementAt(windows, i).min <= elementAt(windows, i).max);
+function fewestGroups(windows: readonly TravelWindow[], holes: readonly number[]): number[][] {
   const mins = holes.map((i) => elementAt(windows, i).min);
   const maxs = holes.map((i) => elementAt(windows, i).max);
-  const columns = { mins, maxs, caps: maxs };
   const stabs: number[] = [];
-  for (let stab = nextStab(columns, -Infinity); stab < Infinity; ) {
+  for (let stab = nextStab(mins, maxs, -Infinity); stab < Infinity; ) {
     stabs.push(stab);
-    stab = nextStab(columns, stab);
+    stab = nextStab(mins, maxs, stab);
   }
   const groups: number[][] = stabs.map(() => []);
   for (const i of holes) elementAt(groups, deepestInside(elementAt(windows, i), stabs)).push(i);
   return groups;
 }
 
-/** Windows as columns: a window's max is the lesser of its two. */
-interface WindowColumns {
-  readonly mins: ArrayLike<number>;
-  readonly maxs: ArrayLike<number>;
-  readonly caps: ArrayLike<number>;
-}
-
 /** The least max of the windows that begin after the last stab; Infinity where none is left. */
-function nextStab({ mins, maxs, caps }: WindowColumns, last: number): number {
+export function nextStab(mins: ArrayLike<number>, maxs: ArrayLike<number>, last: number): number {
   let stab = Infinity;
   for (let i = 0; i < mins.length; i++) {
-    const max = Math.min(elementAt(maxs, i), elementAt(caps, i));
-    if (elementAt(mins, i) > last && max < stab) stab = max;
+    if (elementAt(mins, i) > last && elementAt(maxs, i) < stab) stab = elementAt(maxs, i);
   }
   return stab;
 }
 
-/** How many settings these windows need; 0 where some window is empty. Makes nothing new, for a sweep's sake. */
-export function settingsNeeded(columns: WindowColumns): number {
-  const { mins, maxs, caps } = columns;
-  for (let i = 0; i < mins.length; i++) {
-    if (!(elementAt(mins, i) <= Math.min(elementAt(maxs, i), elementAt(caps, i)))) return 0;
-  }
-  let count = 0;
-  for (let stab = nextStab(columns, -Infinity); stab < Infinity; count++) {
-    stab = nextStab(columns, stab);
-  }
-  return count;
-}
-
-function deepestInside(window: StopWindow, stabs: readonly number[]): number {
+function deepestInside(window: TravelWindow, stabs: readonly number[]): number {
   const depths = stabs.map((stab) => Math.min(stab - window.min, window.max - stab));
   return depths.indexOf(Math.max(...depths));
 }
 
 function settingFor(
-  windows: readonly StopWindow[],
+  windows: readonly TravelWindow[],
   holes: readonly number[],
   step: number | undefined,
-): StopSetting {
-  const { min, max, minHole, maxHole } = governing(windows, holes);
-  const leads = [...new Set(holes.map((i) => leadAt(windows, i)))].sort((a, b) => a - b);
-  const least = elementAt(leads, 0);
-  const depth = onStep(min, max, least, step);
-  const travels = leads.map((lead) => {
-    const served = holes.filter((i) => leadAt(windows, i) === lead);
-    return { lead, travel: depth + lead, holes: served };
-  });
-  return { depth, travel: depth + least, min, max, minHole, maxHole, holes, travels };
+): Setting {
+  const { min, max, minHole, maxHole } = governing(windows, holes) as Common;
+  return {
+    travel: stepWithin(min, max, step) ?? middleOf(min, max),
+    min,
+    max,
+    minHole,
+    maxHole,
+    holes,
+  };
 }
 
-function leadAt(windows: readonly StopWindow[], i: number): number {
-  return elementAt(windows, i).lead ?? 0;
-}
-
-/** The middle of [min, max], or the depth nearest to it whose travel falls on a step, where one lies inside. */
-function onStep(min: number, max: number, lead: number, step: number | undefined): number {
+function middleOf(min: number, max: number): number {
   const sum = min + max;
-  const middle = Number.isFinite(sum) ? sum / 2 : min / 2 + max / 2;
-  if (step === undefined) return middle;
-  const depth = Math.round((middle + lead) / step) * step - lead;
-  return min <= depth && depth <= max ? depth : middle;
+  return Number.isFinite(sum) ? sum / 2 : min / 2 + max / 2;
+}
+
+/** What a sum of decimals may be off by: far below what any stop can hold, mm. */
+const HAIR = 1e-9;
+
+/** The step nearest to the middle of [min, max]; undefined where none lies inside, or the stop has none. */
+export function stepWithin(min: number, max: number, step: number | undefined): number | undefined {
+  if (step === undefined) return undefined;
+  // a decimal step is no binary number: 23 · 0.1 is to be 2.3
+  const travel = Number((Math.round(middleOf(min, max) / step) * step).toPrecision(15));
+  return min - HAIR <= travel && travel <= max + HAIR ? travel : undefined;
 }
 
 function checkWindows(windows: unknown, step: unknown): void {
@@ -208,12 +185,9 @@ function checkWindow(window: unknown, path: string): void {
   if (typeof window !== "object" || window === null) {
     throw refused(path, window, "an object with min and max");
   }
-  const {
-    min,
-    max,
-    lead = 0,
-  } = touched(path, window, () => ({ ...window }) as Partial<StopWindow>);
-  for (const [name, value] of Object.entries({ min, max, lead })) {
+  const { min, max, tool } = tryRead(path, window, () => ({ ...window }) as Partial<TravelWindow>);
+  for (const [name, value] of Object.entries({ min, max })) {
     if (!Number.isFinite(value)) throw refused(`${path}.${name}`, value, "a finite number");
   }
+  if (tool !== undefined && typeof tool !== "string") throw refused(`${path}.tool`, tool, "a text");
 }

@@ -1,156 +1,349 @@
 /**
- * A hole's window: the depths of the bit's rim that keep the marker and the board. Depths in mm from the
- * flat top. All bounds hold in the worst case of the stated tolerances, over the whole disc.
+ * A hole's window: the depths of its floor that keep the marker and the board. Depths in mm below the top at the hole's
+ * centre. All bounds hold in the worst case of the stated tolerances, over the whole hole.
  */
-
-import type { Board } from "../board/board.js";
-import type { DrilledHole } from "../board/markers.js";
-import type { Spec } from "../design/spec.js";
+import type { Board, RodChannel, Surfaces } from "../board/board.js";
+import type { Bore } from "../board/markers.js";
+import type { GroupSpec, Spec } from "../design/spec.js";
 import {
   discFootprint,
   type Footprint,
   outlineFootprint,
   polygonAround,
 } from "../geometry/footprint.js";
-import { clipped } from "../geometry/polygon.js";
+import { gapBetween, type Polygon } from "../geometry/polygon.js";
 import { greatestRemoval, leastRemoval } from "../geometry/removal.js";
-import { leastOver, type Track } from "../geometry/track.js";
-import { leadBeyond, leadOf } from "./bits.js";
+import { sag } from "../geometry/sagitta.js";
+import type { Surface } from "../geometry/surface.js";
+import { greatestOver, leastOver, slopesOver } from "../geometry/track.js";
+import { dropBeyond, leadOf, pointError, spurOf } from "./bits.js";
+import { footOf, riseOf, type Touch } from "./touches.js";
 
 /** Depths that suit, and the rule that governs each side. min > max: no depth suits. */
-export interface Window {
+export interface DepthWindow {
+  /** Least depth of the floor, mm. */
   readonly min: number;
+  /** Greatest depth of the floor, mm. */
   readonly max: number;
+  /** The rule that sets the least: so much of the marker is kept. */
   readonly minBy: "keep";
+  /** The rule that sets the greatest: the web under the bit, the web over the rod channel, or a flush dot. */
   readonly maxBy: "web" | "channel" | "flush";
 }
 
-/** The worst case of a hole, from which its window and what a planned depth leaves both follow. */
+/** A hole of a group: what the window hangs on. */
+export type GroupBore = Bore & { readonly group: Pick<GroupSpec, "fill" | "bit" | "drilled"> };
+
+/** The worst case of a hole, from which its window and what a depth leaves both follow. */
 export interface Bounds {
-  /** Greatest removal over the disc. */
+  /** Greatest of F⁺ − P′: how far below the top at the hole the finished surface may come. */
   readonly removal: number;
-  /** How far the bit's lowest part leads its rim. */
+  /** The tip's error: stop and seat. */
+  readonly error: number;
+  /** How much shallower the floor may be than meant: the tip's error, and the point's. */
+  readonly shallower: number;
+  /** How far the tip lies below the floor. */
   readonly lead: number;
-  /** Least board under the rim at depth 0, less what leads the rim, after the stop's error. */
-  readonly board: number;
+  /** How much deeper below the top the tip lies than the travel says. */
+  readonly rise: number;
+  /** Deepest floor that leaves any wood under the bit. */
+  readonly wood: number;
   /** The same over the rod channel; Infinity where no part of the bit lies over it. */
   readonly overChannel: number;
-  /** Deepest rim at which a solid dot's top is not below the finished surface; Infinity for a poured fill. */
+  /** Deepest floor at which a solid dot's top does not end below the finished surface; Infinity for a poured fill. */
   readonly flush: number;
 }
 
-/** What a window rests on, for one marker. */
-export function boundsOf(board: Board, spec: Spec, marker: DrilledHole): Bounds {
+/** What of the bounds hangs on the surfaces. */
+export type SurfaceBounds = Omit<Bounds, "wood" | "overChannel">;
+/** What of the bounds hangs on the wood. */
+export type WoodBounds = Pick<Bounds, "wood" | "overChannel">;
+
+/** What a window rests on, for one hole. */
+export function boundsOf(board: Board, spec: Spec, touch: Touch, hole: GroupBore): Bounds {
+  const { removal, error, shallower, lead, rise, flush } = surfaceBounds(board, spec, touch, hole);
+  const { wood, overChannel } = woodBounds(board, spec, touch, hole);
+  return { removal, error, shallower, lead, rise, wood, overChannel, flush };
+}
+
+/** The bounds by the finished surface: what the radius removes, and where a dot's top still ends flush. */
+export function surfaceBounds(
+  board: Surfaces,
+  spec: Spec,
+  touch: Touch,
+  hole: GroupBore,
+): SurfaceBounds {
+  const { drilled } = hole.group;
+  const { lead, rise } = leadAndRise(board, touch, hole);
   const { tolerance } = spec;
-  const footprint = footprintOf(marker, tolerance.layout);
-  const under = woodUnder(board.thickness, spec, footprint);
-  const lead = leadOf(marker.group.bit, marker.diameter);
+  const error = drilled ? 0 : touch.error;
   return {
-    removal: greatestRemoval(board.deepest, footprint),
+    removal: greatestAbove(board, spec, touch, hole) + rise,
+    error,
+    shallower: drilled ? 0 : error + pointError(lead, tolerance.point.limit),
     lead,
-    board: under - lead,
-    overChannel: woodOverChannel(under, spec, marker, footprint),
-    flush: deepestFlush(board, spec, marker, footprint),
+    rise,
+    flush: drilled ? Infinity : deepestFlush(board, spec, touch, hole) + rise,
   };
 }
 
-/** Least wood under the bit's rim at depth 0, after the stop's error. */
-function woodUnder(thickness: Track, { tolerance }: Spec, { from, to }: Footprint): number {
-  return leastOver(thickness, from, to) - tolerance.thickness - tolerance.stop;
+/** How far the tip lies below the floor, and how much deeper below the top than the travel says. */
+export function leadAndRise(
+  { nominal }: Pick<Surfaces, "nominal">,
+  touch: Touch,
+  hole: GroupBore,
+): Pick<Bounds, "lead" | "rise"> {
+  const { bit, drilled } = hole.group;
+  const lead = drilled || hole.outline ? 0 : leadOf(bit, hole.width);
+  return { lead, rise: riseOf(touch, nominal.old, hole) };
 }
 
-/** Of so much wood, what is left over the rod channel; Infinity where no part of the bit lies over it. */
-function woodOverChannel(
-  under: number,
-  { tolerance, channel }: Spec,
-  marker: DrilledHole,
-  footprint: Footprint,
-): number {
-  const lead = leadOverChannel(channel, marker, footprint, tolerance.layout);
-  return channel === undefined || lead === undefined ? Infinity : under - channel.depth - lead;
+/** The bounds by the wood under the bit. */
+export function woodBounds(board: Surfaces, spec: Spec, touch: Touch, hole: GroupBore): WoodBounds {
+  const { rise } = leadAndRise(board, touch, hole);
+  return {
+    wood: deepestInWood(board, spec, touch, hole) + rise,
+    overChannel: hole.group.drilled
+      ? Infinity
+      : deepestOverChannel(board, spec, touch, hole) + rise,
+  };
 }
 
-/** Deepest rim that leaves the web, for a sweep: the same as from a hole's bounds, which it does not make. */
-export function deepestOverWood(
-  thickness: Track,
-  spec: Spec,
-  marker: DrilledHole,
-  footprint: Footprint,
-): number {
-  const under = woodUnder(thickness, spec, footprint);
-  const board = under - leadOf(marker.group.bit, marker.diameter);
-  return deepestForWeb(board, woodOverChannel(under, spec, marker, footprint), spec.web);
-}
-
-/** Deepest rim at which a solid dot's top still ends flush; Infinity for a poured fill. */
-export function deepestFlush(
-  { shallowest }: Pick<Board, "shallowest">,
-  { tolerance }: Spec,
-  { group: { fill } }: DrilledHole,
-  footprint: Footprint,
-): number {
-  return fill.kind === "solid"
-    ? fill.thickness + leastRemoval(shallowest, footprint) - tolerance.stop
-    : Infinity;
-}
-
-/** Least depth of the rim that keeps the marker. */
-export function leastDepth(removal: number, keep: number, stop: number): number {
-  return removal + keep + stop;
-}
-
-/** The window that follows: [removal + keep + stop error, the least of web, channel and flush]. */
-export function windowOf(bounds: Bounds, keep: number, spec: Spec): Window {
-  const min = leastDepth(bounds.removal, keep, spec.tolerance.stop);
-  const web = bounds.board - spec.web;
-  const channel = bounds.overChannel - spec.web;
-  const max = Math.min(web, channel, bounds.flush);
-  const maxBy = max === bounds.flush ? "flush" : max === channel ? "channel" : "web";
+/** The window that follows: [removal + keep + errors, the least of web, channel and flush]. */
+export function windowOf(
+  bounds: Bounds,
+  { fill, drilled }: GroupBore["group"],
+  web: number,
+): DepthWindow {
+  const { wood, overChannel, flush } = bounds;
+  const min = leastDepth(bounds, fill.keep);
+  const left = drilled ? 0 : web;
+  const max = Math.min(wood - left, overChannel - left, flush);
+  const maxBy = max === flush ? "flush" : max === overChannel - left ? "channel" : "web";
   return { min, max, minBy: "keep", maxBy };
 }
 
-/** Least wood under the bit's lowest part, with its rim at `depth`. */
-export function webUnder(bounds: Bounds, depth: number): number {
-  return Math.min(bounds.board, bounds.overChannel) - depth;
+/** Least depth of the floor that keeps the marker. */
+export function leastDepth(
+  { removal, shallower }: Pick<Bounds, "removal" | "shallower">,
+  keep: number,
+): number {
+  return removal + keep + shallower;
 }
 
-/** Deepest rim that leaves `web` under the bit's lowest part. */
-export function deepestForWeb(board: number, overChannel: number, web: number): number {
-  return Math.min(board, overChannel) - web;
+/** Least wood under every part of the bit, with the floor at `depth`. */
+export function woodLeft({ wood, overChannel }: Bounds, depth: number): number {
+  return Math.min(wood, overChannel) - depth;
 }
 
-/** Least marker left above the rim at `depth`, after the radius; negative where it is gone. */
-export function markerLeft(bounds: Bounds, depth: number, spec: Spec): number {
-  return depth - spec.tolerance.stop - bounds.removal;
+/** Least marker left above the floor at `depth`, after the radius; negative where it is gone. */
+export function markerLeft({ removal, shallower }: Bounds, depth: number): number {
+  return depth - shallower - removal;
 }
 
-/** The ground that a marker's hole may cover, off by as much as the layout may be. */
-export function footprintOf(marker: DrilledHole, layout: number): Footprint {
-  return marker.outline
-    ? outlineFootprint(marker.outline, layout)
-    : discFootprint(marker, marker.diameter / 2 + layout);
+/** Greatest over c′ of [max over the hole of F⁺ − P′], less the rise. */
+function greatestAbove(board: Surfaces, spec: Spec, touch: Touch, hole: GroupBore): number {
+  const { sanded, old } = touch.deepest;
+  const layout = spec.tolerance.layout.limit;
+  const { crest } = board;
+  if (old === undefined) return greatestRemoval(sanded, farGround(hole, layout, crest));
+  if (touch.bears === "table") {
+    return Math.max(
+      greatestRemoval(sanded, farGround(hole, layout, crest)),
+      greatestRemoval(old, farGround(hole, layout, 0)),
+    );
+  }
+  const foot = footOf(touch, hole);
+  const [steeper, flatter] = [old, touch.shallowest.old as Surface];
+  // the new radius is off from the old one, which is one and the same under the hole and under the foot
+  const cells = cellsOf(hole, layout).map((cell) => {
+    const overNew = greatestRemoval(sanded, groundOf(hole, cell, crest));
+    const overOld = greatestRemoval(steeper, groundOf(hole, cell, 0));
+    return Math.max(
+      overNew - leastDrop(flatter, cell, foot),
+      overOld - leastDrop(steeper, cell, foot),
+    );
+  });
+  return Math.max(...cells);
 }
 
-/** How far the part of the bit that may lie over the rod channel leads the rim; undefined: no part does. */
-function leadOverChannel(
-  channel: Spec["channel"],
-  marker: DrilledHole,
-  footprint: Footprint,
-  layout: number,
-): number | undefined {
-  if (channel === undefined) return undefined;
-  if (marker.outline) return liesOver(channel, footprint) ? 0 : undefined;
-  const aside = Math.max(0, Math.abs(marker.offset) - channel.width / 2);
-  const before = Math.max(0, channel.from - marker.along, marker.along - channel.to);
-  // a layout error may carry the bit toward the channel by so much
-  const distance = Math.max(0, Math.hypot(aside, before) - layout);
-  return leadBeyond(marker.group.bit, marker.diameter, distance);
+/** Deepest floor at which a solid dot's top still ends flush: dot + least over c′ of [min over the hole of F⁻ − P′]. */
+function deepestFlush(board: Surfaces, spec: Spec, touch: Touch, hole: GroupBore): number {
+  const { fill, bit } = hole.group;
+  if (fill.kind === "poured") return Infinity;
+  const { tolerance } = spec;
+  const lead = hole.outline ? 0 : leadOf(bit, hole.width);
+  const off = touch.error + pointError(lead, tolerance.point.limit);
+  return fill.thickness - tolerance.fill.limit + leastAbove(board, spec, touch, hole) - off;
 }
 
-/** Some part of a footprint lies over the channel. */
-function liesOver(channel: NonNullable<Spec["channel"]>, footprint: Footprint): boolean {
-  const ground = clipped(polygonAround(footprint), channel.from, channel.to);
-  const offsets = ground.map(({ offset }) => offset);
-  const half = channel.width / 2;
-  return Math.min(...offsets) < half && Math.max(...offsets) > -half;
+function leastAbove(board: Surfaces, spec: Spec, touch: Touch, hole: GroupBore): number {
+  const { sanded, old } = touch.shallowest;
+  const layout = spec.tolerance.layout.limit;
+  const { crest } = board;
+  if (old === undefined) return leastRemoval(sanded, nearGround(hole, layout, crest));
+  if (touch.bears === "table") {
+    return Math.max(
+      leastRemoval(sanded, nearGround(hole, layout, crest)),
+      leastRemoval(old, nearGround(hole, layout, 0)),
+    );
+  }
+  const foot = footOf(touch, hole);
+  const [steeper, flatter] = [touch.deepest.old as Surface, old];
+  const cells = cellsOf(hole, layout).map((cell) => {
+    const overNew = leastRemoval(sanded, groundOf(hole, cell, crest));
+    const overOld = leastRemoval(flatter, groundOf(hole, cell, 0));
+    return Math.max(
+      overNew - greatestDrop(steeper, cell, foot),
+      overOld - greatestDrop(flatter, cell, foot),
+    );
+  });
+  return Math.min(...cells);
+}
+
+/** Deepest floor that leaves any wood: under the tip at the axis, and under floor and spurs over the whole hole. */
+function deepestInWood(board: Surfaces, spec: Spec, touch: Touch, hole: GroupBore): number {
+  const { tolerance } = spec;
+  const { bit, drilled } = hole.group;
+  const layout = tolerance.layout.limit;
+  const { from, to } = footprintOf(hole, layout);
+  const bearing = bearingDrop(board, touch, hole, layout);
+  if (drilled) return leastOver(touch.whole, from, to) - bearing - tolerance.thickness.limit;
+  const lead = hole.outline ? 0 : leadOf(bit, hole.width);
+  const axis = leastOver(touch.whole, hole.along - layout, hole.along + layout) - lead;
+  const rim = spurOf(bit) + pointError(lead, tolerance.point.limit);
+  const around = leastOver(touch.whole, from, to) - rim;
+  return Math.min(axis, around) - bearing - tolerance.thickness.limit - touch.error;
+}
+
+/** Greatest that the bearing of the stop may lie below the crest plane, within the layout error. */
+function bearingDrop(board: Surfaces, touch: Touch, hole: GroupBore, layout: number): number {
+  const { old } = board.deepest;
+  if (old === undefined || touch.bears === "table") return 0;
+  return greatestDrop(old, wholeCell(hole, layout), footOf(touch, hole));
+}
+
+/**
+ * Deepest floor that leaves any wood over the rod channel and within the web of it on every side; each part of the bit
+ * that lies there counts at its own height. Infinity where none does.
+ */
+function deepestOverChannel(board: Surfaces, spec: Spec, touch: Touch, hole: GroupBore): number {
+  const { tolerance, web } = spec;
+  const { channel } = touch;
+  if (channel === undefined) return Infinity;
+  const layout = tolerance.layout.limit;
+  const distance = Math.max(0, distanceTo(channel, hole, layout) - web);
+  const off = tolerance.point.limit;
+  const { from, to } = footprintOf(hole, layout);
+  const fixed = bearingDrop(board, touch, hole, layout) + tolerance.thickness.limit + touch.error;
+  const over = (start: number, end: number) =>
+    leastOver(channel.over, Math.max(start, channel.from - web), Math.min(end, channel.to + web));
+  if (hole.outline) return distance > 0 ? Infinity : over(from, to) - fixed;
+  const drop = dropBeyond(hole.group.bit, hole.width, distance, off);
+  return drop === undefined ? Infinity : over(from, to) - drop - fixed;
+}
+
+/** From a dot's axis, or a pocket's outline, to the rod channel, at the least that the layout error allows. */
+function distanceTo(channel: RodChannel, hole: GroupBore, layout: number): number {
+  const { half, from, to } = channel;
+  if (hole.outline) {
+    const rectangle = [
+      { along: from, offset: -half },
+      { along: to, offset: -half },
+      { along: to, offset: half },
+      { along: from, offset: half },
+    ];
+    return gapBetween(polygonAround(outlineFootprint(hole.outline, layout)), rectangle);
+  }
+  const aside = Math.max(0, Math.abs(hole.offset) - half);
+  const before = Math.max(0, from - hole.along, hole.along - to);
+  return Math.max(0, Math.hypot(aside, before) - layout);
+}
+
+/** The ground that a hole may cover, off by as much as the layout may be. */
+export function footprintOf(hole: Bore, layout: number): Footprint {
+  return hole.outline
+    ? outlineFootprint(hole.outline, layout)
+    : discFootprint(hole, hole.width / 2 + layout);
+}
+
+/** The same, with the crest off to its farther side. */
+function farGround(hole: Bore, layout: number, crest: number): Footprint {
+  if (hole.outline) return outlineFootprint(aside(hole.outline, crest), layout);
+  const { along, offset } = hole;
+  return discFootprint({ along, offset: Math.abs(offset) + crest }, hole.width / 2 + layout);
+}
+
+/** The same, with the crest off to its nearer side. */
+function nearGround(hole: Bore, layout: number, crest: number): Footprint {
+  if (hole.outline) return outlineFootprint(aside(hole.outline, crest), layout);
+  const offset = Math.max(0, Math.abs(hole.offset) - crest);
+  return discFootprint({ along: hole.along, offset }, hole.width / 2 + layout);
+}
+
+/** Corners moved to either side. */
+function aside(outline: Polygon, by: number): Polygon {
+  if (by === 0) return outline;
+  return [-by, by].flatMap((x) =>
+    outline.map(({ along, offset }) => ({ along, offset: offset + x })),
+  );
+}
+
+/** Some of the places that a hole's true centre may have: a box about them. */
+interface Cell {
+  readonly from: number;
+  readonly to: number;
+  readonly left: number;
+  readonly right: number;
+}
+
+/** So narrow that the slope of a radius across it is nothing to a bench, mm. */
+const NARROW = 0.05;
+const MOST_CELLS = 64;
+
+/** The disc of the layout error, cut into strips along the board. */
+function cellsOf(hole: Bore, layout: number): Cell[] {
+  const count = Math.min(MOST_CELLS, Math.max(1, Math.ceil((2 * layout) / NARROW)));
+  return Array.from({ length: count }, (_, i) => {
+    const [left, right] = [i, i + 1].map((k) => layout * ((2 * k) / count - 1)) as [number, number];
+    const inner = Math.max(0, left, -right);
+    const half = Math.sqrt(Math.max(0, (layout - inner) * (layout + inner)));
+    return boxAbout(hole, half, left, right);
+  });
+}
+
+function wholeCell(hole: Bore, layout: number): Cell {
+  return boxAbout(hole, layout, -layout, layout);
+}
+
+function boxAbout({ along, offset }: Bore, half: number, left: number, right: number): Cell {
+  return { from: along - half, to: along + half, left: offset + left, right: offset + right };
+}
+
+/** The ground that a hole covers whose centre lies in a cell, the crest to either side by so much. */
+function groundOf(hole: Bore, { from, to, left, right }: Cell, crest: number): Footprint {
+  const outline = hole.outline ?? [hole];
+  const corners = [from - hole.along, to - hole.along].flatMap((s) =>
+    [left - hole.offset - crest, right - hole.offset + crest].flatMap((x) =>
+      outline.map(({ along, offset }) => ({ along: along + s, offset: offset + x })),
+    ),
+  );
+  return outlineFootprint(corners, hole.outline ? 0 : hole.width / 2);
+}
+
+/** Least drop of an existing radius under the foot, over a cell. */
+function leastDrop({ radius }: Surface, { from, to, left, right }: Cell, foot: number): number {
+  const near = Math.max(0, Math.max(left, -right, 0) - foot / 2);
+  const steepest = slopesOver(radius, from, to).reduce((a, b) => Math.max(a, Math.abs(b)), 0);
+  return sag(greatestOver(radius, from, to), near, steepest);
+}
+
+/** Greatest drop there. */
+function greatestDrop({ radius }: Surface, { from, to, left, right }: Cell, foot: number): number {
+  const far = Math.max(0, Math.max(-left, right) - foot / 2);
+  const gentlest = slopesOver(radius, from, to).reduce(
+    (a, b) => Math.min(a, Math.abs(b)),
+    Infinity,
+  );
+  return sag(leastOver(radius, from, to), far, gentlest);
 }

@@ -45,7 +45,7 @@ export function refused(name: string, value: unknown, expected: string): RangeEr
 }
 
 /** What a getter or a proxy gives, or the error for an argument that will not be read. */
-export function touched<T>(name: string, value: unknown, read: () => T): T {
+export function tryRead<T>(name: string, value: unknown, read: () => T): T {
   try {
     return read();
   } catch {
@@ -68,18 +68,9 @@ export function show(value: unknown): string {
     case "undefined":
       return String(value);
     case "object":
-      return value === null ? "null" : isArray(value) ? "an array" : "an object";
+      return value === null ? "null" : arrayLike(value) ? "an array" : "an object";
     default:
       return `a ${typeof value}`;
-  }
-}
-
-/** `Array.isArray`, false where a revoked proxy makes even that throw. */
-export function isArray(value: unknown): value is readonly unknown[] {
-  try {
-    return Array.isArray(value);
-  } catch {
-    return false;
   }
 }
 
@@ -89,4 +80,12 @@ function summary(issues: readonly DesignIssue[]): string {
   const rest = issues.length - lines.length;
   if (rest > 0) lines.push(`  … and ${rest} more, in \`issues\``);
   return `${count} in the design:\n${lines.join("\n")}`;
+}
+
+function arrayLike(value: object): boolean {
+  try {
+    return Array.isArray(value);
+  } catch {
+    return false;
+  }
 }

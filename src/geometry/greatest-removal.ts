@@ -1,29 +1,29 @@
 /**
  * The greatest removal over the ground that a hole may cover, never too small.
  *
- * On a piece of the surface without a knot the solid under the cone is convex and the crown is linear, so the removal
+ * On a piece of the surface without a knot the solid under the cone is convex and the sanding is linear, so the removal
  * is a convex function of (along, offset), and grows outward. Over a polygon such a function is greatest at a corner.
  */
 import { type Footprint, polygonAround, reachOn } from "./footprint.js";
 import { clipped, type Polygon } from "./polygon.js";
 import { sag } from "./sagitta.js";
 import {
-  crownOf,
   isLevel,
   type Piece,
   radiusOf,
   radiusSlopeOf,
   removalOf,
+  sandingOf,
   slopesAt,
 } from "./surface.js";
 
 /** The greatest on one piece; `Infinity` where the surface does not reach. Exact where the piece is level. */
 export function greatestOnPiece(piece: Piece, footprint: Footprint): number {
   const { from, to } = piece;
-  const crown = Math.max(crownOf(piece, from), crownOf(piece, to));
+  const sanding = Math.max(sandingOf(piece, from), sandingOf(piece, to));
   const radius = Math.min(radiusOf(piece, from), radiusOf(piece, to));
   const { far } = reachOn(footprint, from, to);
-  const apart = crown + sag(radius, far, radiusSlopeOf(piece));
+  const apart = sanding + sag(radius, far, radiusSlopeOf(piece));
   if (isLevel(piece)) return apart;
   const together = footprint.outline
     ? greatestAtCorners(piece, polygonAround(footprint))

@@ -8,22 +8,22 @@ import { type Footprint, halfChord, polygonAround, reachOn } from "./footprint.j
 import { clipped, type Point, type Polygon } from "./polygon.js";
 import { sag } from "./sagitta.js";
 import {
-  crownOf,
   isLevel,
   type Piece,
   radiusOf,
   radiusSlopeOf,
   removalOf,
+  sandingOf,
   slopesAt,
 } from "./surface.js";
 
 /** The least on one piece. Exact where the piece is level. */
 export function leastOnPiece(piece: Piece, footprint: Footprint): number {
   const { from, to } = piece;
-  const crown = Math.min(crownOf(piece, from), crownOf(piece, to));
+  const sanding = Math.min(sandingOf(piece, from), sandingOf(piece, to));
   const radius = Math.max(radiusOf(piece, from), radiusOf(piece, to));
   const { near } = reachOn(footprint, from, to);
-  const apart = crown + sag(radius, near, radiusSlopeOf(piece));
+  const apart = sanding + sag(radius, near, radiusSlopeOf(piece));
   if (isLevel(piece)) return apart;
   const ground = footprint.outline
     ? underPolygon(clipped(polygonAround(footprint), from, to))

@@ -59,6 +59,20 @@ function turn(a: Point, b: Point, c: Point): number {
   return (b.along - a.along) * (c.offset - a.offset) - (b.offset - a.offset) * (c.along - a.along);
 }
 
+/** The corners go around a convex outline, in either direction, and enclose an area. */
+export function isConvex(polygon: Polygon): boolean {
+  const count = polygon.length;
+  const turns = polygon.map((b, i) =>
+    turn(elementAt(polygon, (i + count - 1) % count), b, elementAt(polygon, (i + 1) % count)),
+  );
+  const sameWay = turns.every((t) => t >= 0) || turns.every((t) => t <= 0);
+  // a star turns one way too, but goes around more than once: it crosses its own fan
+  const first = elementAt(polygon, 0);
+  const fan = polygon.map((point, i) => turn(first, point, polygon[i + 1] ?? point));
+  const oneWay = fan.every((t) => t >= 0) || fan.every((t) => t <= 0);
+  return sameWay && oneWay && areaOf(polygon) > 0;
+}
+
 /** Area enclosed. */
 export function areaOf(polygon: Polygon): number {
   const first = elementAt(polygon, 0);
@@ -104,4 +118,40 @@ export function gapToPolygon(point: Point, polygon: Polygon): number {
   const within = turns.every((d) => d > 0) || turns.every((d) => d < 0);
   const nearest = Math.min(...sides.map(([a, b]) => distanceToSegment(point, a, b)));
   return within ? -nearest : nearest;
+}
+
+/**
+ * Distance between two convex polygons; where they overlap, less than 0 by how far they must be moved apart along the
+ * normal of one of their sides.
+ */
+export function gapBetween(a: Polygon, b: Polygon): number {
+  const apart = Math.max(separation(a, b), separation(b, a));
+  if (apart < 0) return apart;
+  return Math.min(
+    ...a.map((corner) => gapToPolygon(corner, b)),
+    ...b.map((corner) => gapToPolygon(corner, a)),
+  );
+}
+
+/** The greatest distance at which a line along a side of `a` leaves all of `b` outside; negative where none does. */
+function separation(a: Polygon, b: Polygon): number {
+  const middle = centreOf(a);
+  const gaps = a.map((start, i) => {
+    const end = elementAt(a, (i + 1) % a.length);
+    const inside = Math.sign(distanceToLine(middle, start, end));
+    return Math.min(...b.map((corner) => -inside * distanceToLine(corner, start, end)));
+  });
+  return Math.max(...gaps);
+}
+
+/** The mean of the corners, which lies within. */
+function centreOf(polygon: Polygon): Point {
+  const share = 1 / polygon.length;
+  return polygon.reduce(
+    (sum, { along, offset }) => ({
+      along: sum.along + along * share,
+      offset: sum.offset + offset * share,
+    }),
+    { along: 0, offset: 0 },
+  );
 }

@@ -1,5 +1,5 @@
 /**
- * How much wood the radius takes. Removal at (along, offset) = crown + sagitta, in mm, downward from the blank's flat
+ * How much wood the radius takes. Removal at (along, offset) = sanding + sagitta, in mm, downward from the blank's flat
  * top. The bounds over a hole's ground are on the safe side whatever the slopes.
  */
 
@@ -13,10 +13,10 @@ import { piecesOf } from "./surface.js";
 import { isConstant, pieceAt, valueAt, valueOnPiece } from "./track.js";
 
 /** Removal at a point; `Infinity` where the surface does not reach it. */
-export function removalOn({ crown, radius }: Surface, along: number, offset: number): number {
+export function removalOn({ sanding, radius }: Surface, along: number, offset: number): number {
   const i = pieceAt(radius, along);
   const h = sag(valueOnPiece(radius, i, along), offset, elementAt(radius.slope, i));
-  return valueAt(crown, along) + h;
+  return valueAt(sanding, along) + h;
 }
 
 /** The greatest removal over a footprint, never too small; `Infinity` where the surface does not reach it. */
@@ -33,7 +33,7 @@ export function leastRemoval(surface: Surface, footprint: Footprint): number {
   return Math.min(...pieces.map((piece) => leastOnPiece(piece, footprint)));
 }
 
-/** Neither crown nor radius changes along the board: the removal hangs on the distance from the centre line alone. */
-function isUniform({ crown, radius }: Surface): boolean {
-  return isConstant(crown) && isConstant(radius);
+/** Neither sanding nor radius changes along the board: the removal hangs on the distance from the centre line alone. */
+function isUniform({ sanding, radius }: Surface): boolean {
+  return isConstant(sanding) && isConstant(radius);
 }

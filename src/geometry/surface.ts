@@ -1,16 +1,16 @@
-/** The surface that the radius leaves, and its stretches without a knot, on which crown and radius are linear. Lengths in mm. */
+/** The surface that the radius leaves, and its stretches without a knot, on which sanding and radius are linear. Lengths in mm. */
 import { elementAt } from "./element-at.js";
 import type { Point } from "./polygon.js";
 import { rootOf, sag } from "./sagitta.js";
 import { breaksWithin, pieceAt, pieceBefore, type Track, valueOnPiece } from "./track.js";
 
-/** The surface that the radius leaves: removal at (along, offset) is the crown and the sagitta there. */
+/** The surface that the radius leaves: removal at (along, offset) is the sanding and the sagitta there. */
 export interface Surface {
-  readonly crown: Track;
+  readonly sanding: Track;
   readonly radius: Track;
 }
 
-/** The stretch from `from` to `to`: pieces `c` and `r` of the crown's and the radius's tracks. */
+/** The stretch from `from` to `to`: pieces `c` and `r` of the sanding's and the radius's tracks. */
 export interface Piece {
   readonly surface: Surface;
   readonly from: number;
@@ -21,28 +21,28 @@ export interface Piece {
 
 /** The pieces of a surface between two places. */
 export function piecesOf(surface: Surface, from: number, to: number): Piece[] {
-  const { crown, radius } = surface;
-  const breaks = [...breaksWithin(crown, from, to), ...breaksWithin(radius, from, to)];
+  const { sanding, radius } = surface;
+  const breaks = [...breaksWithin(sanding, from, to), ...breaksWithin(radius, from, to)];
   const ends = [from, ...breaks.sort((a, b) => a - b), to];
   return ends.slice(1).map((end, i) => {
     const start = elementAt(ends, i);
     // the first may have no length: then it is the end of the piece before
     const within = (track: Track) =>
       i === 0 ? pieceBefore(track, end) : pieceAt(track, (start + end) / 2);
-    return { surface, from: start, to: end, c: within(crown), r: within(radius) };
+    return { surface, from: start, to: end, c: within(sanding), r: within(radius) };
   });
 }
 
-export function crownOf({ surface, c }: Piece, along: number): number {
-  return valueOnPiece(surface.crown, c, along);
+export function sandingOf({ surface, c }: Piece, along: number): number {
+  return valueOnPiece(surface.sanding, c, along);
 }
 
 export function radiusOf({ surface, r }: Piece, along: number): number {
   return valueOnPiece(surface.radius, r, along);
 }
 
-export function crownSlopeOf({ surface, c }: Piece): number {
-  return elementAt(surface.crown.slope, c);
+export function sandingSlopeOf({ surface, c }: Piece): number {
+  return elementAt(surface.sanding.slope, c);
 }
 
 export function radiusSlopeOf({ surface, r }: Piece): number {
@@ -51,12 +51,12 @@ export function radiusSlopeOf({ surface, r }: Piece): number {
 
 /** Removal at a point of the piece, or of the piece drawn on beyond its ends. */
 export function removalOf(piece: Piece, along: number, offset: number): number {
-  return crownOf(piece, along) + sag(radiusOf(piece, along), offset, radiusSlopeOf(piece));
+  return sandingOf(piece, along) + sag(radiusOf(piece, along), offset, radiusSlopeOf(piece));
 }
 
-/** Neither crown nor radius changes along it. */
+/** Neither sanding nor radius changes along it. */
 export function isLevel(piece: Piece): boolean {
-  return crownSlopeOf(piece) === 0 && radiusSlopeOf(piece) === 0;
+  return sandingSlopeOf(piece) === 0 && radiusSlopeOf(piece) === 0;
 }
 
 /** The tangent plane's slopes along and across the board; undefined where the surface ends or stands upright. */
@@ -67,5 +67,5 @@ export function slopesAt(piece: Piece, along: number, offset: number): Point | u
   if (!(root > 0 && radius > 0)) return undefined;
   // from (1 + K)h² − 2Rh + x² = 0: ∂h/∂x = x / root, ∂h/∂s = −m h / root
   const h = sag(radius, offset, m);
-  return { along: crownSlopeOf(piece) - (m * h) / root, offset: offset / root };
+  return { along: sandingSlopeOf(piece) - (m * h) / root, offset: offset / root };
 }

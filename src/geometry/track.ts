@@ -71,6 +71,22 @@ export function leastOver(track: Track, from: number, to: number): number {
   return least;
 }
 
+/** Greatest value over [from, to]. */
+export function greatestOver(track: Track, from: number, to: number): number {
+  let greatest = Math.max(valueAt(track, from), valueAt(track, to));
+  for (let i = 0; i < track.at.length; i++) {
+    const s = elementAt(track.at, i);
+    if (from < s && s < to) greatest = Math.max(greatest, elementAt(track.value, i));
+  }
+  return greatest;
+}
+
+/** Slopes of the pieces that lie in [from, to]. */
+export function slopesOver(track: Track, from: number, to: number): readonly number[] {
+  const first = pieceBefore(track, from);
+  return track.slope.slice(first, pieceAt(track, to) + 1);
+}
+
 /** The knots where the slope may change, strictly inside or on the ends of [from, to]. */
 export function breaksWithin(track: Track, from: number, to: number): number[] {
   return track.at.slice(1, -1).filter((s) => from <= s && s <= to);
@@ -79,6 +95,16 @@ export function breaksWithin(track: Track, from: number, to: number): number[] {
 /** The track moved by `by` everywhere. */
 export function shifted(track: Track, by: number): Track {
   return by === 0 ? track : { ...track, value: track.value.map((v) => v + by) };
+}
+
+/** One track plus `sign` times another: a knot wherever either has one. */
+export function combined(a: Track, b: Track, sign: 1 | -1): Track {
+  if (isConstant(b)) return shifted(a, sign * elementAt(b.value, 0));
+  const at = [...new Set([...(isConstant(a) ? [] : a.at), ...b.at])].sort((p, q) => p - q);
+  return trackThrough(
+    at,
+    at.map((s) => valueAt(a, s) + sign * valueAt(b, s)),
+  );
 }
 
 /** The track times `factor`, its slopes too. */

@@ -1,69 +1,85 @@
-/** The usual cautions, chosen by what a design uses. One line each, with the published title it rests on. */
-import type { Spec } from "../design/spec.js";
+/** The cautions that a job calls for, by what the work is. One line each, with what each title itself says beside it. */
+import type { GroupSpec } from "../design/spec.js";
 
-interface Caution {
-  readonly applies: (uses: Uses) => boolean;
-  readonly text: string;
+/** The work, as far as cautions go. */
+export interface Job {
+  readonly groups: readonly Pick<GroupSpec, "shape" | "fill" | "bit" | "drilled">[];
+  readonly slot?: unknown;
+  readonly sideDots?: unknown;
 }
 
-/** What of a design calls for care. */
-interface Uses {
-  readonly drilled: boolean;
-  readonly twist: boolean;
-  readonly poured: boolean;
-  readonly solid: boolean;
-  readonly tinyBatch: boolean;
-}
+/** The least epoxy that can be measured by volume, ml. Common practice, from memory, no source. */
+export const LEAST_BATCH = 10;
 
-/** Below this a batch is hard to measure by volume, ml. Common practice, from memory, no source. */
-const TINY_BATCH = 10;
+type Caution = readonly [isCalledFor: (job: Job, volume: number) => boolean, text: string];
+type Group = Job["groups"][number];
+
+const PRACTICE = "(common practice, no source)";
+const GUARDS = "(OSHA 29 CFR 1910.213, woodworking machinery)";
+const EYES = "protect the eyes (OSHA 29 CFR 1910.133)";
+const RR79 = "(HSE RR79, skin sensitisation by epoxy resins)";
 
 const always = () => true;
+const isNew = ({ drilled }: Group) => !drilled;
+const isMilled = ({ shape, bit }: Group) => shape !== undefined || bit.kind === "end-mill";
+
+/** Called for by any of the groups. */
+function anyGroup(does: (group: Group) => boolean) {
+  return ({ groups }: Job) => groups.some(does);
+}
+
+const isPouring = anyGroup((group) => isNew(group) && group.fill.kind === "poured");
 
 const CAUTIONS: readonly Caution[] = [
-  {
-    applies: always,
-    text: "These lines do not replace local codes or licensed practice, which come first.",
-  },
-  {
-    applies: ({ drilled }) => drilled,
-    text: "Drill press: clamp the neck, guard the bit, wear eye protection, no gloves or loose sleeves (OSHA 29 CFR 1910.213, woodworking machinery; 1910.133, eye protection).",
-  },
-  {
-    applies: ({ twist }) => twist,
-    text: "A twist bit can grab and climb as it breaks in or through: clamp the work, feed slowly, try on scrap (common practice, no source).",
-  },
-  {
-    applies: always,
-    text: 'Wood dust is a health, fire and explosion hazard: collect it at the tool and wear a respirator (OSHA, "Wood Dust – Hazard Recognition"; HSE WIS30, "Toxic woods").',
-  },
-  {
-    applies: ({ solid }) => solid,
-    text: "Dust of shell and of other dots harms the lungs: cut and sand it wet or under extraction, with a respirator (Eur Respir J 10:780–786, 1997, lung disease in nacre workers).",
-  },
-  {
-    applies: ({ poured }) => poured,
-    text: "Uncured epoxy sensitises the skin: wear suitable gloves, ventilate, keep it off the skin, and read its safety data sheet (HSE RR79, skin sensitisation by epoxy resins).",
-  },
-  {
-    applies: ({ poured }) => poured,
-    text: "Keep torches and open flame away from uncured resin, its vapour and its solvents (common practice, no source).",
-  },
-  {
-    applies: ({ tinyBatch }) => tinyBatch,
-    text: `A batch this small is hard to measure: mix at least ${TINY_BATCH} ml, or weigh it, and test that it cures (common practice, no source).`,
-  },
+  [always, "These lines do not replace local codes or licensed practice, which come first."],
+  [
+    anyGroup((group) => isNew(group) && !isMilled(group)),
+    `Drill press: guard the bit ${GUARDS}, ${EYES}. Clamp the work, no gloves or loose sleeves ${PRACTICE}.`,
+  ],
+  [
+    anyGroup((group) => isNew(group) && group.bit.kind === "twist"),
+    `A twist bit can grab and climb as it breaks in or through: clamp the work, feed slowly ${PRACTICE}.`,
+  ],
+  [
+    anyGroup((group) => isNew(group) && isMilled(group)),
+    `Router: ${EYES}. Hold the work fast, grip the bit's shank as far in as its maker says, feed against its rotation, in shallow passes ${PRACTICE}.`,
+  ],
+  [
+    ({ slot }) => slot !== undefined,
+    `Sawing slots: leave a power saw's guard on ${GUARDS}. Hold the board fast, hands out of the saw's line ${PRACTICE}.`,
+  ],
+  [
+    ({ sideDots }) => sideDots !== undefined,
+    `Drilling the edge for side dots: ${EYES}. Hold the neck fast on its edge, ease the bit in: a thin one snaps ${PRACTICE}.`,
+  ],
+  [
+    always,
+    `Wood dust can cause cancer, burns and explodes (OSHA, "Wood Dust – Hazard Recognition"); some woods are toxic (HSE WIS30, "Toxic woods"). Collect it at the tool, wear a respirator ${PRACTICE}.`,
+  ],
+  [
+    anyGroup(({ fill }) => fill.kind === "solid"),
+    `Dust of shell harms the lungs (Eur Respir J 10:780–786, 1997, lung disease in nacre workers), and that of other dots may: cut and sand wet or under extraction, wear a respirator ${PRACTICE}.`,
+  ],
+  [
+    anyGroup((group) => isNew(group) && group.fill.kind === "solid"),
+    `Glue under solid dots: cyanoacrylate bonds skin and eyes at once, and its vapour stings: ${EYES}, ventilate ${PRACTICE}. Epoxy sensitises the skin ${RR79}: suitable gloves.`,
+  ],
+  [
+    isPouring,
+    `Uncured epoxy sensitises the skin ${RR79}: suitable gloves to mix and pour, never at the press; ventilate; read its safety data sheet ${PRACTICE}.`,
+  ],
+  [
+    anyGroup(({ fill }) => fill.kind === "poured"),
+    `Sand epoxy only once it has cured through; collect its dust, wear a respirator ${PRACTICE}.`,
+  ],
+  [isPouring, `No flame or torch near uncured resin, its vapour and its solvents ${PRACTICE}.`],
+  [
+    (job, volume) => isPouring(job) && volume < LEAST_BATCH,
+    `A batch this small is hard to measure: mix at least ${LEAST_BATCH} ml, or weigh it, and test that it cures ${PRACTICE}.`,
+  ],
 ];
 
-/** The cautions that a design calls for; `volume` is the epoxy to mix, ml, where any is. */
-export function cautionsFor(spec: Spec, volume = Infinity): string[] {
-  const { groups } = spec;
-  const uses: Uses = {
-    drilled: groups.length > 0,
-    twist: groups.some(({ bit }) => bit.kind === "twist"),
-    poured: groups.some(({ fill }) => fill.kind === "poured"),
-    solid: groups.some(({ fill }) => fill.kind === "solid"),
-    tinyBatch: volume < TINY_BATCH,
-  };
-  return CAUTIONS.filter(({ applies }) => applies(uses)).map(({ text }) => text);
+/** The cautions that a job calls for; `volume` is the epoxy that its holes take, ml, where any is poured. */
+export function cautionsFor(job: Job, volume = Infinity): string[] {
+  return CAUTIONS.flatMap(([isCalledFor, text]) => (isCalledFor(job, volume) ? [text] : []));
 }

@@ -1,299 +1,166 @@
-/**
- * Single changes to a design that may cure a finding, each a path in the design, the value there now, and how far
- * it may go. Values in the unit of their path.
- */
+/** Single numbers of a design that a builder can still change, each with values worth trying. */
+import { accepts } from "../design/bounds.js";
+import type { Design, Station } from "../design/design.js";
+import { DESIGN } from "../design/fields.js";
+import { entriesOf, type Field, type Form, type NumberKind } from "../design/kinds.js";
+import type { Spec } from "../design/spec.js";
 
-import type { Marker } from "../board/markers.js";
-import { LIMITS } from "../design/design.js";
-import type { GroupSpec, ProfileSpec, Spec } from "../design/spec.js";
-import type { Examined } from "../drilling/examine.js";
-import { elementAt } from "../geometry/element-at.js";
-import type { FindingCode, FindingFacts } from "./findings.js";
-
-/** One change: `far` is the last value worth trying. */
+/** One number: where it stands, what it is now, and what may be tried in its place. */
 export interface Change {
   readonly path: string;
+  readonly kind: NumberKind;
   readonly from: number;
-  readonly far: number;
-  readonly apply: (value: number) => Spec;
+  /** Rising, `from` among them. */
+  readonly tries: readonly number[];
 }
 
-type Maker = (spec: Spec, markers: readonly Marker[]) => Change[];
+/** What is settled once the board lies on the bench: scale, outline, what is measured, and how far things may be off. */
+const SETTLED = ["name", "scale", "board.length", "board.width", "existing", "tolerance", "pour"];
 
-/** The changes worth trying for a finding; `markers` are those that it is about. */
-export function changesFor({ code }: FindingFacts, { neck }: Examined, markers: readonly Marker[]) {
-  const changes = CHANGES[code].flatMap((make) => make(neck.spec, markers));
-  // groups that share a path share its change
-  return changes.filter(({ path }, i) => changes.findIndex((other) => other.path === path) === i);
+/** What the changes of a finding are sought among. */
+export interface Scope {
+  /** Groups of the design that it is about, by index. */
+  readonly groups: readonly number[];
+  /** Stations worth a value of their own, beside those that are stated. */
+  readonly stations: readonly Station[];
+  /** Values that the finding itself suggests. */
+  readonly hints: readonly number[];
 }
 
-const thickerBlank: Maker = (spec) =>
-  profileChanges(spec.thickness, "board.thickness", (from) => 3 * from).map((change) => ({
-    ...change,
-    apply: (value) => ({ ...spec, thickness: change.put(value) }),
-  }));
-
-const flatterRadius: Maker = (spec) =>
-  profileChanges(spec.radius, "radius", (from) => 1e4 * from)
-    .filter(({ from }) => from < Infinity)
-    .map((change) => ({
-      ...change,
-      apply: (value) => ({ ...spec, radius: change.put(value) }),
-    }));
-
-const smallerDot: Maker = (spec, markers) =>
-  groupsOf(markers)
-    .filter(({ shape }) => shape === undefined)
-    .map((group) => ({
-      path: `${group.path.group}.diameter`,
-      from: group.diameter,
-      far: group.diameter / 20,
-      apply: (diameter) => withGroups(spec, group.path.group, "group", { diameter }),
-    }));
-
-const closerPair: Maker = (spec, markers) =>
-  groupsOf(markers)
-    .filter(({ arrangement }) => arrangement === "double")
-    .map((group) => {
-      const pair = markers.filter((marker) => marker.group === group);
-      const from = group.spread ?? 2 * Math.max(...pair.map(({ offset }) => Math.abs(offset)));
-      // the holes of a group are of one size
-      const far = elementAt(pair, 0).diameter;
-      return {
-        path: `${group.path.group}.spread`,
-        from,
-        far,
-        apply: (spread) => withGroups(spec, group.path.group, "group", { spread }),
-      };
-    });
-
-const widerPair: Maker = (spec, markers) =>
-  closerPair(spec, markers).map((change) => ({ ...change, far: 2 * change.far + change.from }));
-
-/** A shorter point, or a blunter cone. */
-const shorterPoint: Maker = (spec, markers) =>
-  groupsOf(markers).flatMap((group): Change[] => {
-    const { bit, path } = group;
-    if (bit.kind === "end-mill") return [];
-    if (bit.kind === "twist") {
-      return [
-        {
-          path: `${path.bit}.angle`,
-          from: bit.angle,
-          far: LIMITS.mostAngle.value,
-          apply: (angle) => withGroups(spec, path.bit, "bit", { bit: { ...bit, angle } }),
-        },
-      ];
-    }
-    return [
-      {
-        path: `${path.bit}.point`,
-        from: bit.point,
-        far: 0,
-        apply: (point) => withGroups(spec, path.bit, "bit", { bit: { ...bit, point } }),
-      },
-    ];
+/** Every number of the design that a builder can still change and that may matter. */
+export function listChanges(design: Design, spec: Spec, scope: Scope): Change[] {
+  return numbersIn(DESIGN, design, "", scope).flatMap(({ path, kind, stated }) => {
+    const from = stated ?? spec.assumed[path] ?? fallbackFor(path, spec);
+    if (typeof from !== "number") return [];
+    return [{ path, kind, from, tries: triesFor(kind, from, scope.hints) }];
   });
-
-const thinnerKeep: Maker = (spec, markers) =>
-  groupsOf(markers).map(({ fill, path }) => ({
-    path: `${path.fill}.keep`,
-    from: fill.keep,
-    far: 0,
-    apply: (keep) => withGroups(spec, path.fill, "fill", { fill: { ...fill, keep } }),
-  }));
-
-const thickerDot: Maker = (spec, markers) =>
-  groupsOf(markers).flatMap(({ fill, path }) =>
-    fill.kind === "poured"
-      ? []
-      : [
-          {
-            path: `${path.fill}.thickness`,
-            from: fill.thickness,
-            far: 10 * fill.thickness,
-            apply: (thickness: number) =>
-              withGroups(spec, path.fill, "fill", { fill: { ...fill, thickness } }),
-          },
-        ],
-  );
-
-/** A length that is all but nothing, as a part of what stands. */
-const HARDLY_ANY = 1 / 1000;
-
-/** Another depth for all, and a setting of its own for the group. */
-function otherDepth(farOf: (depth: number, spec: Spec) => number): Maker {
-  return (spec, markers) =>
-    groupsOf(markers).flatMap(({ depth, path }): Change[] => {
-      if (depth === undefined) return [];
-      const far = farOf(depth, spec);
-      return [
-        {
-          path: path.depth,
-          from: depth,
-          far,
-          apply: (value) => withGroups(spec, path.depth, "depth", { depth: value }),
-        },
-        {
-          path: `${path.group}.depth`,
-          from: depth,
-          far,
-          apply: (value) => withGroups(spec, path.group, "group", { depth: value }),
-        },
-      ];
-    });
 }
 
-/** The blank at its thickest, mm: no hole needs to be deeper. */
-function thickestOf({ thickness }: Spec): number {
-  return typeof thickness === "number" ? thickness : Math.max(...thickness.map(([, mm]) => mm));
+interface Numbered {
+  readonly path: string;
+  readonly kind: NumberKind;
+  readonly stated: number | undefined;
 }
 
-const deeper = otherDepth((depth, spec) => depth + thickestOf(spec));
-const shallower = otherDepth((depth) => HARDLY_ANY * depth);
-
-const thinnerWeb: Maker = (spec) => [
-  { path: "web", from: spec.web, far: 0, apply: (web) => ({ ...spec, web }) },
-];
-
-const shallowerChannel: Maker = (spec) => {
-  const { channel } = spec;
-  if (channel === undefined) return [];
-  const { depth } = channel;
-  return [
-    {
-      path: "board.channel.depth",
-      from: depth,
-      far: HARDLY_ANY * depth,
-      apply: (value) => ({ ...spec, channel: { ...channel, depth: value } }),
-    },
-  ];
-};
-
-/** How far a number of the slot may go, as a part of what stands. */
-const SLOT_FAR = { depth: HARDLY_ANY, tang: HARDLY_ANY, clearance: 0, web: 0 };
-
-function slotChange(key: keyof typeof SLOT_FAR, part = SLOT_FAR[key]): Maker {
-  return (spec) => {
-    const { slot } = spec;
-    if (slot === undefined) return [];
-    const from = slot[key];
-    return [
-      {
-        path: `slot.${key}`,
-        from,
-        far: part * from,
-        apply: (value) => ({ ...spec, slot: { ...slot, [key]: value } }),
-      },
-    ];
-  };
-}
-
-function sideDotChange(key: "diameter" | "margin" | "depth"): Maker {
-  return (spec) => {
-    const { sideDots } = spec;
-    if (sideDots === undefined) return [];
-    const from = sideDots[key];
-    return [
-      {
-        path: `sideDots.${key}`,
-        from,
-        far: key === "margin" ? 0 : from / 20,
-        apply: (value) => ({ ...spec, sideDots: { ...sideDots, [key]: value } }),
-      },
-    ];
-  };
-}
-
-const forRoom = [
-  thickerBlank,
-  flatterRadius,
-  smallerDot,
-  closerPair,
-  shorterPoint,
-  thinnerWeb,
-  thinnerKeep,
-  shallowerChannel,
-  thickerDot,
-];
-const forKeep = [deeper, flatterRadius, smallerDot, closerPair, thinnerKeep];
-const forWeb = [shallower, thickerBlank, shorterPoint, smallerDot, thinnerWeb, shallowerChannel];
-const forSlotDepth = [thickerBlank, flatterRadius];
-
-/** Which changes are worth trying for which finding. */
-const CHANGES: Readonly<Record<FindingCode, readonly Maker[]>> = {
-  "nothing-left": forKeep,
-  "below-keep": forKeep,
-  "breaks-through": forWeb,
-  "below-web": forWeb,
-  "below-surface": [shallower, thickerDot],
-  "no-depth": forRoom,
-  "several-settings": forRoom,
-  "several-travels": [],
-  "cuts-slot": [smallerDot],
-  "near-slot": [smallerDot],
-  "past-edge": [smallerDot, closerPair],
-  "dots-overlap": [smallerDot, widerPair],
-  "thin-edge": [thickerBlank, flatterRadius, thinnerWeb],
-  "no-slot-depth": [
-    ...forSlotDepth,
-    slotChange("tang"),
-    slotChange("clearance"),
-    slotChange("web"),
-    shallowerChannel,
-  ],
-  "slot-too-shallow": [
-    slotChange("depth", 10),
-    flatterRadius,
-    slotChange("tang"),
-    slotChange("clearance"),
-  ],
-  "slot-too-deep": [slotChange("depth"), thickerBlank, slotChange("web"), shallowerChannel],
-  "side-dot-tight": [
-    thickerBlank,
-    flatterRadius,
-    sideDotChange("diameter"),
-    sideDotChange("margin"),
-  ],
-  "side-dot-meets-hole": [
-    thickerBlank,
-    shallower,
-    closerPair,
-    sideDotChange("depth"),
-    sideDotChange("diameter"),
-  ],
-  "side-dot-meets-slot": [thickerBlank, slotChange("depth"), sideDotChange("diameter")],
-};
-
-function groupsOf(markers: readonly Marker[]): GroupSpec[] {
-  return [...new Set(markers.map(({ group }) => group))];
-}
-
-/** The specification with something changed in every group whose `key` stands at `path`. */
-function withGroups(
-  spec: Spec,
-  path: string,
-  key: keyof GroupSpec["path"],
-  change: Partial<GroupSpec>,
-): Spec {
-  const groups = spec.groups.map((group) =>
-    group.path[key] === path ? { ...group, ...change } : group,
-  );
-  return { ...spec, groups };
-}
-
-/** A profile's single numbers: the one, or each station's. */
-function profileChanges(profile: ProfileSpec, path: string, farOf: (from: number) => number) {
-  if (typeof profile === "number") {
-    return [
-      { path, from: profile, far: farOf(profile), put: (value: number): ProfileSpec => value },
-    ];
+/** The numbers under a form, stated or assumed, where an object stands or is assumed. */
+function numbersIn(form: Form, place: unknown, before: string, scope: Scope): Numbered[] {
+  const stated = (typeof place === "object" && place !== null ? place : {}) as Record<
+    string,
+    unknown
+  >;
+  const keys = new Map<string, Field>();
+  for (const [key, field] of entriesOf(form)) {
+    if (!keys.has(key) && isInCase(form, stated, key)) keys.set(key, field);
   }
-  return profile.map(([station, from], i) => ({
-    path: `${path}.${station}`,
-    from,
-    far: farOf(from),
-    put: (value: number): ProfileSpec =>
-      profile.map((knot, j) => (j === i ? ([station, value] as const) : knot)),
-  }));
+  return [...keys].flatMap(([key, field]) => {
+    const path = before + key;
+    if (SETTLED.includes(path)) return [];
+    return numbersOf(field, stated[key], path, scope);
+  });
+}
+
+/** Of a form that comes in cases, the key is one that the stated case has. */
+function isInCase(form: Form, stated: Record<string, unknown>, key: string): boolean {
+  if (Object.hasOwn(form.fields, key)) return true;
+  return (form.variants ?? []).some(({ tag, cases }) => {
+    const names = Object.keys(cases);
+    const name =
+      tag === undefined
+        ? names.find((each) =>
+            Object.keys(cases[each]?.fields ?? {}).some((own) => stated[own] !== undefined),
+          )
+        : ((stated[tag] as string | undefined) ?? names[0]);
+    const picked = name === undefined ? undefined : cases[name];
+    return picked !== undefined && isInCase(picked, stated, key);
+  });
+}
+
+function numbersOf(field: Field, stated: unknown, path: string, scope: Scope): Numbered[] {
+  switch (field.kind) {
+    case "object": {
+      // an object that may be left out and is: only what is assumed of it can be changed
+      const isOpen =
+        stated === undefined && !["fill", "bit", "stop"].includes(path.split(".").at(-1) ?? "");
+      return isOpen || typeof stated === "string"
+        ? []
+        : numbersIn(field, stated, `${path}.`, scope);
+    }
+    case "list":
+      return Array.isArray(stated) && field.item.kind === "object"
+        ? listed(field.item, stated, path, scope)
+        : [];
+    case "profile":
+      return stationsOf(field.of, stated ?? field.usual, path, scope);
+    case "text":
+    case "word":
+    case "flag":
+    case "tolerance":
+      return [];
+    default:
+      return [{ path, kind: field, stated: typeof stated === "number" ? stated : undefined }];
+  }
+}
+
+function listed(item: Form, stated: readonly unknown[], path: string, scope: Scope): Numbered[] {
+  return stated.flatMap((each, i) => {
+    const isOther = path === "markers" && !scope.groups.includes(i);
+    return isOther ? [] : numbersIn(item, each, `${path}.${i}.`, scope);
+  });
+}
+
+function stationsOf(kind: NumberKind, stated: unknown, path: string, scope: Scope): Numbered[] {
+  if (stated === undefined) return [];
+  if (typeof stated !== "object" || stated === null) {
+    const constant = stated === "flat" ? Infinity : (stated as number);
+    const own = scope.stations.map((station) => ({
+      path: `${path}.${station}`,
+      kind,
+      stated: constant,
+    }));
+    return constant === Infinity ? [] : [{ path, kind, stated: constant }, ...own];
+  }
+  const values = stated as Partial<Record<Station, number | "flat">>;
+  const stations = Object.keys(values) as Station[];
+  return stations.flatMap((station) => {
+    const value = values[station];
+    return typeof value === "number" && value < Infinity
+      ? [{ path: `${path}.${station}`, kind, stated: value }]
+      : [];
+  });
+}
+
+/** What stands for a number that is neither stated nor assumed by its own path. */
+function fallbackFor(path: string, spec: Spec): number | undefined {
+  const [, index, ...rest] = path.split(".");
+  const key = rest.join(".");
+  const group = path.startsWith("markers.")
+    ? spec.groups.find(({ path: place }) => place.group === `markers.${index}`)
+    : undefined;
+  if (/(^|\.)stop\.correction$/.test(path)) return 0;
+  if (group === undefined) return undefined;
+  const [part, name = ""] = key.split(".");
+  if (part === "depth" || part === "travel") return group.drilled ? undefined : group[part];
+  if (part === "fill" || part === "bit" || part === "stop") {
+    const value = (group[part] as unknown as Record<string, unknown>)[name];
+    return typeof value === "number" ? value : undefined;
+  }
+  return undefined;
+}
+
+/** How many times what stands is tried, either way. */
+const FACTORS = [0.001, 0.05, 0.3, 0.6, 0.8, 0.9, 0.97, 1.03, 1.1, 1.25, 1.5, 2, 3, 6, 20, 1e3];
+/** What is tried where nothing stands, or beside it where it may lie on either side of 0, mm. */
+const STEPS = [0.02, 0.1, 0.3, 1, 3, 10];
+
+function triesFor(kind: NumberKind, from: number, hints: readonly number[]): number[] {
+  const scaled = FACTORS.map((factor) => factor * from);
+  const shifted =
+    kind.kind === "position" || from === 0
+      ? STEPS.flatMap((step) => [from - step, from + step])
+      : [];
+  const ends = [kind.orZero ? 0 : Number.NaN, kind.kind === "angle" ? kind.most : Number.NaN];
+  const values = [from, ...scaled, ...shifted, ...hints, ...ends].filter((value) =>
+    accepts(kind, value),
+  );
+  return [...new Set(values)].sort((a, b) => a - b);
 }

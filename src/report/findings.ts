@@ -1,37 +1,143 @@
 /** What is wrong with a design, or wants care: each finding a code, a place, a value and its limit. */
-
-import type { Marker } from "../board/markers.js";
-import { SLOT_GAP, type Station } from "../design/design.js";
-import { edgeGap, overlaps, slotGap } from "../drilling/clearances.js";
-import { worstFaceAt } from "../drilling/edges.js";
-import { type CheckedHole, type Examined, settingDepths } from "../drilling/examine.js";
+import type { Side } from "../board/markers.js";
+import type { Station } from "../design/design.js";
+import type { Spec } from "../design/spec.js";
+import { edgeGap, findOverlaps, slotGap } from "../drilling/clearances.js";
+import {
+  buildEdges,
+  type Edge,
+  isOnBoard,
+  type Reach,
+  shortestReach,
+  worstFaceAt,
+} from "../drilling/edges.js";
+import type { CheckedHole } from "../drilling/holes.js";
+import { type NeckPlan, planNeck } from "../drilling/plan.js";
 import { belowHole } from "../drilling/side-dots.js";
-import { deepestForWeb, markerLeft, type Window, webUnder } from "../drilling/windows.js";
+import { planSlots, type SlotDepth, type SlotPlan, sawDepths } from "../drilling/slots.js";
+import { stepWithin } from "../drilling/stops.js";
+import { type DepthWindow, markerLeft, woodLeft } from "../drilling/windows.js";
+import { type Neck, type Work, workOut } from "../drilling/work.js";
+import { elementAt } from "../geometry/element-at.js";
+import { findUnlikely } from "./unlikely.js";
+import { findUnseen } from "./unseen.js";
 
-/** Every code that a finding can bear. */
-export type FindingCode =
-  | "nothing-left"
-  | "below-keep"
-  | "breaks-through"
-  | "below-web"
-  | "below-surface"
-  | "no-depth"
-  | "several-settings"
-  | "several-travels"
-  | "cuts-slot"
-  | "near-slot"
-  | "past-edge"
-  | "dots-overlap"
-  | "thin-edge"
-  | "no-slot-depth"
-  | "slot-too-shallow"
-  | "slot-too-deep"
-  | "side-dot-tight"
-  | "side-dot-meets-hole"
-  | "side-dot-meets-slot";
+/** Every code that a finding can bear, with what it means. */
+export const FINDING_CODES = {
+  "nothing-left": "The marker may be sanded away at the planned depth.",
+  "below-keep": "Less of the marker may remain than is to be kept, at the planned depth.",
+  "breaks-through": "The bit may come through the board at the planned depth.",
+  "below-web": "Less wood may remain under the bit than the web, at the planned depth.",
+  "below-surface": "A solid dot's top may end below the finished surface at the planned depth.",
+  "no-depth": "No depth keeps both the marker and the board.",
+  "several-settings": "One tool needs more than one setting of its stop.",
+  "several-travels": "One travel does not serve all tools; each takes its own.",
+  "cuts-slot": "A hole cuts into a fret slot or the nut.",
+  "near-slot": "A hole lies close to a fret slot or the nut.",
+  "past-edge": "A hole passes the board's edge or its end.",
+  "dots-overlap": "Two holes overlap.",
+  "thin-edge": "The board's edge may be left thinner than the web.",
+  "no-slot-depth": "No saw depth suits all slots.",
+  "slot-too-shallow": "A slot is too shallow for its fret's tang after the radius.",
+  "slot-too-deep": "A slot leaves less wood below it than its web.",
+  "side-dot-tight": "The edge's face may be too low for the side dot and its margins.",
+  "side-dot-meets-hole": "A side dot's hole may meet a marker's hole.",
+  "side-dot-meets-slot": "A side dot's hole may meet a fret slot.",
+  "radius-not-reached": "The sanding is too little to turn the existing radius into the new one.",
+  "fret-past-end": "A fret lies past the end of the board.",
+  "no-step": "No step of the stop lies within the travels that suit.",
+  "near-channel": "A hole leaves little over the rod channel beyond its web: epoxy may leak in.",
+  "unlikely-value": "A number is so unlikely that it may be a slip, inches for mm perhaps.",
+  "assumed-point": "The point's length is assumed, and decides what to set.",
+  "assumed-zero": "How the stop is zeroed is assumed, and decides what to set.",
+  "assumed-foot": "What the stop bears on is assumed, and decides what to set.",
+} as const;
 
-/** Findings that are about one marker, and hang on its hole alone. */
-export const ABOUT_MARKER: ReadonlySet<FindingCode> = new Set([
+/** What a finding is about. */
+export type FindingCode = keyof typeof FINDING_CODES;
+
+/** What a finding knows; its sentence follows from this alone. */
+export interface FindingFacts {
+  /** What it is about. */
+  readonly code: FindingCode;
+  /** An error must be cured before the work; a warning wants care. */
+  readonly severity: "error" | "warning";
+  /** What is, in mm, or a count. */
+  readonly value: number;
+  /** What it is held against, in the same unit. */
+  readonly limit: number;
+  /** Index of the hole in the report, where it is a hole's. */
+  readonly hole?: number;
+  /** Index of the other hole, where two are in each other's way. */
+  readonly other?: number;
+  /** The fret it is at. */
+  readonly fret?: number;
+  /** The side it is on. */
+  readonly side?: Side;
+  /** The place along the edges. */
+  readonly station?: Station;
+  /** The field of the design at fault. */
+  readonly path?: string;
+  /** What would suit: a range, or several travels. */
+  readonly suits?: readonly number[];
+  /** Which rule sets the limit of a window that is empty. */
+  readonly maxBy?: DepthWindow["maxBy"];
+}
+
+/** A dot nearer than this to a fret slot is warned of, mm. Common practice, from memory, no source. */
+export const SLOT_GAP = 0.5;
+/** Less than this beyond the web over the rod channel is warned of, mm. Common practice, from memory, no source. */
+export const CHANNEL_GAP = 0.3;
+
+/** All that is to be found: errors first, then by how far beyond the limit. */
+export function findAll(work: Work): FindingFacts[] {
+  const { spec, holes } = work;
+  const found = [
+    ...holes.flatMap((hole, i) => judgeHole(work, hole, i)),
+    ...holes.flatMap((hole, i) => judgeChannel(work, hole, i)),
+    ...judgeOverlaps(work),
+    ...judgeStops(holes, work.plan),
+    ...judgeReach(work.reach),
+    ...judgeEdges(work, work.edges),
+    ...judgeEnd(work),
+    ...judgeSlots(spec, work.sawDepths, work.slots),
+    ...judgeSideDots(work),
+    ...findUnlikely(spec),
+    ...findUnseen(work),
+  ];
+  return found.sort((a, b) => rankOf(a) - rankOf(b) || missOf(b) - missOf(a));
+}
+
+/** What is to be found of a code, and of those that are judged with it: no more is worked out than that takes. */
+export function findOf(code: FindingCode, neck: Neck): FindingFacts[] {
+  const { spec, board, holes } = neck;
+  if (ABOUT_HOLE_ALONE.has(code)) return holes.flatMap((hole, i) => judgeHole(neck, hole, i));
+  switch (code) {
+    case "dots-overlap":
+      return judgeOverlaps(neck);
+    case "several-settings":
+    case "several-travels":
+    case "no-step":
+      return judgeStops(holes, planNeck(holes));
+    case "radius-not-reached":
+      return judgeReach(shortestReach(board));
+    case "thin-edge":
+      return judgeEdges(neck, buildEdges(board, false));
+    case "fret-past-end":
+      return judgeEnd(neck);
+    case "no-slot-depth":
+    case "slot-too-shallow":
+    case "slot-too-deep": {
+      const depths = sawDepths(board, spec);
+      return judgeSlots(spec, depths, planSlots(depths));
+    }
+    default:
+      return findAll(workOut(neck));
+  }
+}
+
+/** Findings that hang on one hole, and on nothing else of the neck but its board. */
+export const ABOUT_HOLE_ALONE: ReadonlySet<FindingCode> = new Set([
   "nothing-left",
   "below-keep",
   "breaks-through",
@@ -43,134 +149,148 @@ export const ABOUT_MARKER: ReadonlySet<FindingCode> = new Set([
   "past-edge",
 ] as const);
 
-/** What a finding knows; its sentence follows from this alone. */
-export interface FindingFacts {
-  readonly code: FindingCode;
-  readonly severity: "error" | "warning";
-  readonly fret?: number;
-  readonly side?: "bass" | "centre" | "treble";
-  /** The place, where it is not a fret's marker. */
-  readonly station?: Station;
-  /** Index of the hole, where it is a hole's. */
-  readonly hole?: number;
-  /** What is, in mm (or a count). */
-  readonly value: number;
-  /** What it is held against. */
-  readonly limit: number;
-  /** Which rule sets the limit, for "no-depth". */
-  readonly maxBy?: Window["maxBy"];
-  /** The rim depths of the settings that do, for "several-settings". */
-  readonly depths?: readonly number[];
+/** By how much a limit is missed. */
+export function missOf({ value, limit }: Pick<FindingFacts, "value" | "limit">): number {
+  return Math.abs(value - limit);
 }
 
-/** All that is to be found, errors first; within a severity hole by hole, then the stop, edges, slots, side dots. */
-export function findingsOf(examined: Examined): FindingFacts[] {
-  const facts: FindingFacts[] = [];
-  examined.holes.forEach((hole, i) => {
-    const { fret, side } = hole.marker;
-    for (const finding of holeFindings(examined.neck, hole)) {
-      facts.push({ ...finding, fret, side, hole: i });
-    }
-  });
-  facts.push(
-    ...overlapFindings(examined),
-    ...stopFindings(examined),
-    ...edgeFindings(examined),
-    ...slotFindings(examined),
-    ...sideDotFindings(examined),
-  );
-  return facts.sort((a, b) => rankOf(a) - rankOf(b));
+function rankOf({ severity }: FindingFacts): number {
+  return severity === "error" ? 0 : 1;
 }
 
-function holeFindings(neck: Examined["neck"], hole: CheckedHole): FindingFacts[] {
-  const found: FindingFacts[] = [];
-  const { min, max, maxBy } = hole.window;
-  if (!(min <= max)) found.push({ ...error("no-depth", min, max), maxBy });
-  addPlanned(found, neck, hole);
-  addPlace(found, neck, hole.marker);
-  return found;
+function judgeHole(neck: Neck, hole: CheckedHole, index: number): FindingFacts[] {
+  const { marker, window } = hole;
+  const { fret, side, group } = marker;
+  const found = [...judgePlanned(neck, hole), ...judgePlace(neck, hole)];
+  if (!(window.min <= window.max) && !group.drilled) {
+    found.unshift({ ...error("no-depth", window.min, window.max), maxBy: window.maxBy });
+  }
+  return found.map((facts) => ({ ...facts, hole: index, fret, side }));
 }
 
 /** What the planned depth does wrong. Judged by the window, so that its very ends still pass. */
-function addPlanned(
-  found: FindingFacts[],
-  { spec }: Examined["neck"],
-  { marker, bounds, window }: CheckedHole,
-): void {
-  const { depth, fill } = marker.group;
-  if (depth === undefined) return;
-  const left = markerLeft(bounds, depth, spec);
+function judgePlanned(
+  { spec }: Neck,
+  { marker, bounds, window, planned }: CheckedHole,
+): FindingFacts[] {
+  if (planned === undefined) return [];
+  const { fill, drilled } = marker.group;
+  const { min, max } = window;
+  const suits = min <= max ? { suits: [min, max] } : {};
+  const found: FindingFacts[] = [];
+  const left = markerLeft(bounds, planned);
   if (!(left > 0)) found.push(error("nothing-left", left, 0));
-  else if (!(depth >= window.min)) found.push(error("below-keep", left, fill.keep));
-  const web = webUnder(bounds, depth);
+  else if (!(planned >= min)) found.push(error("below-keep", left, fill.keep));
+  const web = woodLeft(bounds, planned);
+  const least = drilled ? 0 : spec.web;
   if (!(web > 0)) found.push(error("breaks-through", web, 0));
-  else if (!(depth <= deepestForWeb(bounds.board, bounds.overChannel, spec.web))) {
-    found.push(error("below-web", web, spec.web));
+  else if (!(planned <= Math.min(bounds.wood, bounds.overChannel) - least)) {
+    found.push(error("below-web", web, least));
   }
-  if (!(depth <= bounds.flush)) found.push(error("below-surface", bounds.flush - depth, 0));
+  if (!(planned <= bounds.flush)) found.push(error("below-surface", bounds.flush - planned, 0));
+  return found.map((facts) => ({ ...facts, ...suits }));
 }
 
-function addPlace(found: FindingFacts[], { board }: Examined["neck"], marker: Marker): void {
+function judgePlace({ board }: Neck, { marker }: CheckedHole): FindingFacts[] {
+  const found: FindingFacts[] = [];
   const slot = slotGap(board, marker);
   if (slot < 0) found.push(warning("cuts-slot", slot, 0));
   else if (!(slot >= SLOT_GAP)) found.push(warning("near-slot", slot, SLOT_GAP));
   const edge = edgeGap(board, marker);
   if (!(edge >= 0)) found.push(error("past-edge", edge, 0));
-}
-
-function overlapFindings({ neck }: Examined): FindingFacts[] {
-  return overlaps(neck.markers).map(({ fret, hole, distance, touching }) => ({
-    ...error("dots-overlap", distance, touching),
-    fret,
-    hole,
-  }));
-}
-
-function stopFindings({ stops: { settings } }: Examined): FindingFacts[] {
-  const found: FindingFacts[] = [];
-  if (settings.length > 1) {
-    const depths = settings.map(({ depth }) => depth);
-    found.push({ ...warning("several-settings", settings.length, 1), depths });
-  }
-  const travels = Math.max(0, ...settings.map((setting) => setting.travels.length));
-  if (travels > 1) found.push(warning("several-travels", travels, 1));
   return found;
 }
 
-function edgeFindings({ neck: { spec, board }, edges }: Examined): FindingFacts[] {
+/** A depth that leaves little over the rod channel beyond the web. */
+function judgeChannel(
+  work: Work,
+  { bounds, planned, marker }: CheckedHole,
+  hole: number,
+): FindingFacts[] {
+  const depth = planned ?? work.recommended[hole];
+  if (depth === undefined) return [];
+  const beyond = bounds.overChannel - depth - work.spec.web;
+  if (!(beyond >= 0 && beyond < CHANNEL_GAP)) return [];
+  const { fret, side } = marker;
+  return [{ ...warning("near-channel", beyond, CHANNEL_GAP), hole, fret, side }];
+}
+
+function judgeOverlaps({ holes }: Neck): FindingFacts[] {
+  return findOverlaps(holes.map(({ marker }) => marker)).map(({ hole, other, gap }) => {
+    const { fret, side } = elementAt(holes, hole).marker;
+    return { ...error("dots-overlap", gap, 0), hole, other, fret, side };
+  });
+}
+
+function judgeStops(holes: readonly CheckedHole[], { settings, stops }: NeckPlan): FindingFacts[] {
+  const tools = new Set(settings.map(({ bit, diameter }) => JSON.stringify([bit, diameter])));
   const found: FindingFacts[] = [];
-  for (const { station, side, along } of edges) {
-    const thickness = worstFaceAt(board, along, spec.tolerance.thickness);
-    if (thickness >= spec.web) continue;
+  const suits = settings.map(({ travel }) => travel);
+  if (settings.length > Math.max(tools.size, stops)) {
+    found.push({
+      ...warning("several-settings", settings.length, Math.max(tools.size, stops)),
+      suits,
+    });
+  } else if (settings.length > stops) {
+    found.push({ ...warning("several-travels", settings.length, stops), suits });
+  }
+  for (const { min, max, holes: served } of settings) {
+    const { step } = elementAt(holes, elementAt(served, 0)).marker.group.stop;
+    if (step === undefined || stepWithin(min, max, step) !== undefined) continue;
+    found.push({ ...warning("no-step", step, max - min), suits: [min, max] });
+  }
+  return found;
+}
+
+function judgeReach(reach: Reach | undefined): FindingFacts[] {
+  if (reach === undefined) return [];
+  return [{ ...error("radius-not-reached", reach.sanding, reach.needed), path: "sanding" }];
+}
+
+function judgeEdges({ spec, board }: Neck, edges: readonly Edge[]): FindingFacts[] {
+  return edges.flatMap(({ station, side, along }) => {
+    const thickness = worstFaceAt(board, along, spec.tolerance.thickness.limit);
+    if (thickness >= spec.web) return [];
     const fret = station === "nut" || station === "end" ? {} : { fret: Number(station.slice(4)) };
-    const place = { ...fret, ...(side ? { side } : {}), station };
-    found.push({ ...error("thin-edge", thickness, spec.web), ...place });
-  }
-  return found;
+    return [
+      { ...error("thin-edge", thickness, spec.web), ...fret, ...(side ? { side } : {}), station },
+    ];
+  });
+}
+
+function judgeEnd({ board }: Neck): FindingFacts[] {
+  const fret = board.slots.findIndex((line) => !isOnBoard(board, line));
+  if (fret < 1) return [];
+  const { bass, treble } = elementAt(board.slots, fret);
+  const facts = warning("fret-past-end", Math.max(bass, treble), board.length);
+  return [{ ...facts, fret, path: "board.length" }];
 }
 
 /** A planned saw depth is held against every fret; without a depth that suits all, the board's own limits clash. */
-function slotFindings({ neck: { spec }, slots }: Examined): FindingFacts[] {
-  if (slots === undefined) return [];
-  // there is a plan for the slots where the design states one
-  const { depth } = spec.slot as NonNullable<typeof spec.slot>;
+function judgeSlots(
+  { slot }: Spec,
+  depths: readonly SlotDepth[],
+  slots: SlotPlan | undefined,
+): FindingFacts[] {
+  if (slots === undefined || slot === undefined) return [];
+  const { depth } = slot;
+  const { min, max, minAt } = slots;
   const found: FindingFacts[] = [];
-  const { least, most, leastAt } = slots;
-  if (!(least <= most)) found.push({ ...error("no-slot-depth", least, most), fret: leastAt });
-  for (const slot of slots.frets) {
-    const place = { fret: slot.fret };
-    if (!(depth >= slot.least)) {
-      found.push({ ...error("slot-too-shallow", depth, slot.least), ...place });
+  if (!(min <= max)) found.push({ ...error("no-slot-depth", min, max), fret: minAt });
+  if (depth === undefined) return found;
+  for (const { fret, ...saw } of depths) {
+    const suits = saw.min <= saw.max ? { suits: [saw.min, saw.max] } : {};
+    if (!(depth >= saw.min)) {
+      found.push({ ...error("slot-too-shallow", depth, saw.min), fret, ...suits });
     }
-    if (!(depth <= slot.most))
-      found.push({ ...error("slot-too-deep", depth, slot.most), ...place });
+    if (!(depth <= saw.max))
+      found.push({ ...error("slot-too-deep", depth, saw.max), fret, ...suits });
   }
   return found;
 }
 
-function sideDotFindings(examined: Examined): FindingFacts[] {
-  const { neck, holes, sideDots } = examined;
-  const { spec, board } = neck;
+function judgeSideDots(work: Work): FindingFacts[] {
+  const { spec, board, holes, sideDots } = work;
   if (spec.sideDots === undefined) return [];
   const wanted = spec.sideDots.diameter + 2 * spec.sideDots.margin;
   const found: FindingFacts[] = [];
@@ -178,10 +298,9 @@ function sideDotFindings(examined: Examined): FindingFacts[] {
     if (!(face >= wanted)) found.push({ ...error("side-dot-tight", face, wanted), fret });
     if (!(belowSlot >= 0)) found.push({ ...error("side-dot-meets-slot", belowSlot, 0), fret });
   }
-  const settings = settingDepths(examined);
-  holes.forEach(({ marker }, i) => {
-    const depth = marker.group.depth ?? settings[i];
-    const room = depth === undefined ? Infinity : belowHole(board, spec, marker, depth);
+  holes.forEach(({ marker, bounds, planned }, i) => {
+    const depth = planned ?? work.recommended[i];
+    const room = depth === undefined ? Infinity : belowHole(board, spec, marker, bounds, depth);
     if (room >= 0) return;
     const { fret, side } = marker;
     found.push({ ...error("side-dot-meets-hole", room, 0), fret, side, hole: i });
@@ -189,14 +308,11 @@ function sideDotFindings(examined: Examined): FindingFacts[] {
   return found;
 }
 
-function rankOf({ severity }: FindingFacts): number {
-  return severity === "error" ? 0 : 1;
-}
-
 function error(code: FindingCode, value: number, limit: number): FindingFacts {
   return { code, severity: "error", value, limit };
 }
 
-function warning(code: FindingCode, value: number, limit: number): FindingFacts {
+/** A finding that wants care. */
+export function warning(code: FindingCode, value: number, limit: number): FindingFacts {
   return { code, severity: "warning", value, limit };
 }

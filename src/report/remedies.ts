@@ -1,51 +1,158 @@
 /** For a finding, each single change that alone cures it, with its exact threshold. */
+import type { Design, Station } from "../design/design.js";
+import { withNumber } from "../design/paths.js";
+import type { GroupSpec, PartialSpec, Spec } from "../design/spec.js";
+import { buildNeck, type Neck, readNeck, readSpec, type Work, workOut } from "../drilling/work.js";
+import { refused } from "../errors/errors.js";
+import { type Change, listChanges, type Scope } from "./changes.js";
+import {
+  ABOUT_HOLE_ALONE,
+  type FindingCode,
+  type FindingFacts,
+  findAll,
+  findOf,
+  missOf,
+} from "./findings.js";
+import { leastBetween, thresholdBetween } from "./threshold.js";
 
-import type { Marker } from "../board/markers.js";
-import { LIMITS } from "../design/design.js";
-import type { Spec } from "../design/spec.js";
-import { type Examined, examine } from "../drilling/examine.js";
-import { build } from "../drilling/neck.js";
-import { type Change, changesFor } from "./changes.js";
-import { ABOUT_MARKER, type FindingCode, type FindingFacts, findingsOf } from "./findings.js";
-import { thresholdBetween } from "./threshold.js";
-
-/** One change that alone cures a finding; `change` is a path in the design. */
+/** One change that alone cures a finding. */
 export interface Remedy {
+  /** The path of the number in the design. */
   readonly change: string;
+  /** What it is now, in the unit of its path. */
   readonly from: number;
-  /** The threshold: the finding is gone with this value, and stands 0.01 short of it. */
+  /** The threshold: the finding is gone with this value, and stands a little short of it. */
   readonly to: number;
 }
 
+/** A design of more holes than this gets no remedies: each is found by asking the check over and over. */
+const MOST_HOLES = 500;
+
 /**
- * The remedies for a finding: every change whose threshold exists and brings no new error with it. A design of more
- * holes than `LIMITS.remedyHoles` gets none, since each is found by asking the check over and over.
+ * The single changes that cure a finding, each by itself: one number of the design, as far as its threshold.
+ *
+ * A change is offered where it cures the finding and brings no new error. What is settled is left alone: scale, length
+ * and width of the board, the existing radius and the tolerances. Designs of more than 500 holes get none.
+ *
+ * @param design the design that was checked
+ * @param finding one of the findings of its report
+ * @returns the remedies in the order of the design's fields; none where no single change does
+ * @throws DesignError where the design cannot be read
+ * @throws RangeError where the design has no such finding
+ * @example
+ * // an invented neck, too thin for its marker
+ * const design = {
+ *   scale: { length: 648, frets: 22 },
+ *   board: { length: 482, width: { nut: 43, end: 57 }, thickness: 3.5 },
+ *   radius: 254,
+ *   markers: [{ frets: [12], diameter: 6, arrangement: "double" }],
+ * };
+ * const [finding] = checkDesign(design).findings;
+ * const remedy = remediesFor(design, finding).find(({ change }) => change === "board.thickness");
+ * remedy.to > 3.5 // true
+ * checkDesign({ ...design, board: { ...design.board, thickness: remedy.to } }).ok // true
  */
-export function remediesFor(finding: FindingFacts, examined: Examined): Remedy[] {
-  const { markers } = examined.neck;
-  if (markers.length > LIMITS.remedyHoles.value) return [];
-  const { hole } = finding;
-  const about = hole === undefined ? markers : markers.slice(hole, hole + 1);
-  const known = new Set(findingsOf(examined).flatMap(namesUpTo));
-  return changesFor(finding, examined, about).flatMap((change) => {
-    const miss = (value: number) =>
-      missBy(finding, findingsIn(narrowed(change.apply(value), finding, about)));
-    const to = thresholdOf(change, miss);
-    if (to === undefined || !isCure(finding, findingsIn(change.apply(to)), known)) return [];
-    return [{ change: change.path, from: change.from, to }];
-  });
+export function remediesFor(design: Design, finding: FindingFacts): readonly Remedy[] {
+  const case_ = openCase(design, finding);
+  return case_ === undefined
+    ? []
+    : listChanges(design, case_.spec, case_.scope).flatMap((change) => {
+        const to = seek(change, (value) => case_.missAt(withNumber(design, change.path, value)));
+        return to === undefined ? [] : [{ change: change.path, from: change.from, to }];
+      });
 }
 
-/** What of a specification a finding can hang on: the less there is, the sooner its threshold is found. */
-function narrowed(spec: Spec, { code }: FindingFacts, about: readonly Marker[]): Spec {
-  if (ABOUT_BOARD.has(code)) return { ...spec, groups: [] };
-  const [marker] = about;
-  if (!ABOUT_MARKER.has(code) || marker === undefined) return spec;
-  const path = marker.group.path.group;
-  const groups = spec.groups
-    .filter((group) => group.path.group === path)
-    .map((group) => ({ ...group, frets: [marker.fret] }));
-  return { ...spec, groups, slot: undefined, sideDots: undefined };
+/** A finding to be cured. */
+interface Case {
+  readonly spec: Spec;
+  readonly scope: Scope;
+  /** By how much a design misses: 0 where the finding is gone and no error is new. */
+  readonly missAt: (design: Design) => number;
+}
+
+/** What is asked of a design over and over; undefined where it has too many holes. */
+export function openCase(design: Design, finding: FindingFacts): Case | undefined {
+  const work = workOut(readNeck(design));
+  const all = findAll(work);
+  const known = all.find((facts) => isSame(facts, finding));
+  if (known === undefined) throw refused("finding", finding, "a finding of the design");
+  if (work.holes.length > MOST_HOLES) return undefined;
+  const sought = keyOf(work, known);
+  const errors = new Set(
+    all.flatMap((facts) => [nameOf(work, facts), keyOf(work, facts).join(" ")]),
+  );
+  const narrow = narrowing(work, known);
+  const missAt = (changed: Design) => {
+    const spec = readSpec(changed, []);
+    if (spec === undefined) return Infinity;
+    const near = missIn(narrow(spec), known.code, sought);
+    return near > 0 ? near : errorsIn(spec, errors, sought);
+  };
+  return { spec: work.spec, scope: scopeOf(work, known), missAt };
+}
+
+/** Both are one finding: the same code, place and numbers. */
+function isSame(a: FindingFacts, b: FindingFacts): boolean {
+  const fields = [
+    "code",
+    "hole",
+    "other",
+    "fret",
+    "side",
+    "station",
+    "path",
+    "value",
+    "limit",
+  ] as const;
+  return typeof b === "object" && b !== null && fields.every((field) => a[field] === b[field]);
+}
+
+function scopeOf({ holes, spec }: Work, { hole, other, fret, suits, code }: FindingFacts): Scope {
+  const about = [hole, other].flatMap((i) => (i === undefined ? [] : [holes[i]?.marker]));
+  const paths =
+    about.length > 0
+      ? about.map((marker) => marker?.group.path.group)
+      : spec.groups.map((g) => g.path.group);
+  const groups = spec.groups.flatMap(({ path }, i) => (paths.includes(path.group) ? [i] : []));
+  const own: Station[] = fret === undefined ? [] : [`fret${fret}`];
+  return {
+    groups,
+    stations: ["nut", ...own, "end"],
+    hints: code === "unlikely-value" ? (suits ?? []) : hintsIn(suits),
+  };
+}
+
+/** A range that suits is tried in its middle. */
+function hintsIn(suits: readonly number[] = []): number[] {
+  const [least, most] = suits;
+  return least === undefined || most === undefined ? [...suits] : [least, (least + most) / 2, most];
+}
+
+/** What of a specification a finding can hang on: the less there is, the sooner it is checked. */
+function narrowing(
+  { holes }: Work,
+  { code, hole }: FindingFacts,
+): (spec: PartialSpec) => PartialSpec {
+  if (ABOUT_BOARD.has(code)) return (spec) => ({ ...spec, groups: [] });
+  const marker = hole === undefined ? undefined : holes[hole]?.marker;
+  if (marker === undefined || !ABOUT_HOLE_ALONE.has(code)) return (spec) => spec;
+  const { path, fret, group } = marker;
+  return (spec) => {
+    const own = spec.groups?.filter((each) => each.path.group === group.path.group);
+    return { ...spec, groups: own?.map((each) => onlyAt(each, path, fret)) };
+  };
+}
+
+/** The group with one of its frets or places alone. */
+function onlyAt(group: GroupSpec, path: string, fret: number): GroupSpec {
+  const { where } = group;
+  if ("places" in where) return group;
+  const index = Number(path.split(".")[3]);
+  // what stood at an index stands there still: the others go
+  const frets = where.frets.map((each, i) => (i === index ? each : undefined));
+  return frets[index] === fret
+    ? { ...group, where: { ...where, frets: frets as number[] } }
+    : group;
 }
 
 /** Findings that hang on no hole. */
@@ -54,56 +161,54 @@ const ABOUT_BOARD: ReadonlySet<FindingCode> = new Set([
   "no-slot-depth",
   "slot-too-shallow",
   "slot-too-deep",
+  "radius-not-reached",
+  "fret-past-end",
 ] as const);
 
-/** The threshold of one change. A radius is sought by its curvature, so that `far` may be all but flat. */
-function thresholdOf({ path, from, far }: Change, missAt: (value: number) => number) {
-  if (!path.startsWith("radius")) return thresholdBetween(from, far, missAt);
-  const curvature = thresholdBetween(1 / from, 1 / far, (t) => missAt(1 / t));
-  return curvature === undefined ? undefined : 1 / curvature;
+/** By how much the rule is broken at its place; a planned depth may not fail at its hole in any other way instead. */
+function missIn(spec: PartialSpec, code: FindingCode, sought: readonly string[]): number {
+  const neck = buildNeck(spec, []);
+  if (neck === undefined) return Infinity;
+  let sum = 0;
+  for (const facts of findOf(code, neck)) {
+    if (isSought(neck, facts, sought)) sum += missOf(facts) || Number.MIN_VALUE;
+  }
+  return sum;
 }
 
-/** By how much the finding's rule is broken; 0 where it is kept, Infinity where the design cannot be read. */
-function missBy(finding: FindingFacts, found: readonly FindingFacts[] | undefined): number {
-  if (found === undefined) return Infinity;
-  const other = found.find((candidate) => ruleOf(candidate) === ruleOf(finding));
-  if (other === undefined) return 0;
-  return Math.abs(other.value - other.limit) || Number.MIN_VALUE;
-}
-
-/** The finding is gone, a planned depth fails at its hole in no other way, and no error is new or worse in degree. */
-function isCure(
-  finding: FindingFacts,
-  found: readonly FindingFacts[] | undefined,
+/** 1 where an error is new, or what was sought stands somewhere still; 0 where all is well. */
+function errorsIn(
+  spec: PartialSpec,
   known: ReadonlySet<string>,
-): boolean {
-  const failsStill = (other: FindingFacts) =>
-    PLANNED.has(finding.code) && PLANNED.has(other.code) && placeOf(other) === placeOf(finding);
-  const isNew = (other: FindingFacts) => other.severity === "error" && !known.has(nameOf(other));
-  return found?.every((other) => !failsStill(other) && !isNew(other)) ?? false;
+  sought: readonly string[],
+): number {
+  const neck = buildNeck(spec, []);
+  if (neck === undefined) return Infinity;
+  const work = workOut(neck);
+  const isBad = (facts: FindingFacts) =>
+    isSought(work, facts, sought) ||
+    (facts.severity === "error" && !known.has(nameOf(work, facts)));
+  return findAll(work).some(isBad) ? 1 : 0;
 }
 
-function findingsIn(spec: Spec): FindingFacts[] | undefined {
-  const neck = build(spec, []);
-  return neck && findingsOf(examine(neck));
+function isSought(neck: Neck, facts: FindingFacts, [rule, place]: readonly string[]): boolean {
+  const [otherRule, otherPlace] = keyOf(neck, facts);
+  if (place !== otherPlace) return false;
+  return rule === otherRule || (PLANNED.has(rule as FindingCode) && PLANNED.has(facts.code));
 }
 
-function placeOf({ fret, side, station }: FindingFacts): string {
-  return [fret, side, station].join(" ");
+/** The rule that a finding breaks, whatever the degree, and its place, whatever the order of holes. */
+function keyOf(
+  { holes }: Neck,
+  { code, hole, other, fret, side, station, path }: FindingFacts,
+): [string, string] {
+  const name = (i: number | undefined) => (i === undefined ? "" : holes[i]?.marker.path);
+  const place = hole === undefined ? [fret, side, station, path] : [name(hole), name(other)];
+  return [MILDER[code] ?? code, place.join(" ")];
 }
 
-function nameOf(finding: FindingFacts): string {
-  return `${finding.code} ${placeOf(finding)}`;
-}
-
-/** The rule that a finding breaks, whatever the degree, and its place. */
-function ruleOf(finding: FindingFacts): string {
-  return `${MILDER[finding.code] ?? finding.code} ${placeOf(finding)}`;
-}
-
-/** A finding's own name, and that of its milder degree. */
-function namesUpTo(finding: FindingFacts): string[] {
-  return [nameOf(finding), ruleOf(finding)];
+function nameOf(work: Work, facts: FindingFacts): string {
+  return `${facts.code} ${keyOf(work, facts)[1]}`;
 }
 
 /** Findings that are one rule broken in two degrees. */
@@ -121,3 +226,42 @@ const PLANNED: ReadonlySet<FindingCode> = new Set([
   "below-web",
   "below-surface",
 ] as const);
+
+/** The value nearest to what stands at which nothing is missed, to the last digits; undefined where none was found. */
+function seek(
+  { kind, from, tries }: Change,
+  missAt: (value: number) => number,
+): number | undefined {
+  // a radius is sought by its curvature, so that flat is a value like any other
+  const isRadius = kind.kind === "radius";
+  const to = (value: number) => (isRadius ? 1 / value : value);
+  const miss = (t: number) => missAt(to(t));
+  const places = (isRadius ? [...tries, Infinity] : tries).map(to).sort((a, b) => a - b);
+  const found = [-1, 1].flatMap((way) => outward(places, to(from), way, miss));
+  const [nearest] = found.sort((a, b) => Math.abs(a - to(from)) - Math.abs(b - to(from)));
+  return nearest === undefined ? undefined : to(nearest);
+}
+
+/** Seeks from what stands to one side. */
+function outward(
+  places: readonly number[],
+  from: number,
+  way: number,
+  miss: (t: number) => number,
+): number[] {
+  const ahead = places.filter((t) => way * (t - from) > 0).sort((a, b) => way * (a - b));
+  const path = [from, ...ahead];
+  const misses: number[] = [];
+  for (const [i, t] of path.entries()) {
+    const here = miss(t);
+    misses.push(here);
+    if (here === 0) return [i === 0 ? t : thresholdBetween(path[i - 1] as number, t, miss)];
+    // three of a kind: it changes nothing
+    if (i === 3 && misses.every((each) => each === misses[0])) return [];
+  }
+  const low = misses.indexOf(Math.min(...misses));
+  if (low < 1 || !((misses[low] as number) < (misses[0] as number))) return [];
+  const end = path[low + 1] ?? (path[low] as number);
+  const dip = leastBetween(path[low - 1] as number, end, miss);
+  return dip === undefined ? [] : [thresholdBetween(path[low - 1] as number, dip, miss)];
+}

@@ -1,179 +1,223 @@
 /** A hole off its mark: filled, and drilled again on the mark with a bit that swallows the old hole. Lengths in mm. */
-
-import type { Marker } from "../board/markers.js";
+import type { Marker, Side } from "../board/markers.js";
 import type { Design } from "../design/design.js";
-import {
-  readFields,
-  readItems,
-  readNumber,
-  readWord,
-  SIZE,
-  SIZE_OR_ZERO,
-  wholeUpTo,
-} from "../design/read-fields.js";
-import { type Examined, examine, settingDepths } from "../drilling/examine.js";
-import { type Neck, prepare } from "../drilling/neck.js";
-import { boundsOf } from "../drilling/windows.js";
-import { type DesignIssue, issueOf, whole } from "../errors/errors.js";
+import { DESIGN } from "../design/fields.js";
+import { newReading, readField } from "../design/read.js";
+import { checkHoles } from "../drilling/holes.js";
+import { type Neck, readNeck, type Work, workOut } from "../drilling/work.js";
+import { DesignError, type DesignIssue, issueOf } from "../errors/errors.js";
+import { itemsOf } from "../errors/unknown.js";
 import { elementAt } from "../geometry/element-at.js";
-import { MILLIMETRES } from "../text/length-text.js";
-import { type FindingFacts, findingsOf } from "./findings.js";
-import { type Finding, type Report, reportOn, toldOf } from "./report.js";
+import { quoted } from "../text/nearest-name.js";
+import { findAll } from "./findings.js";
+import { type Finding, type Hole, type Report, reportOn, toFinding } from "./report.js";
 
-/** A hole that was drilled off its mark. */
-export interface StrayHole {
-  readonly fret: number;
-  /** Which one, where the fret has more than one. */
-  readonly side?: "bass" | "centre" | "treble";
+/** A hole that was drilled off its mark: its path in the report, or its fret and side, and how far off it is. */
+export type MisdrilledHole = (
+  | {
+      /** The hole's path, as in the report. */
+      readonly path: string;
+    }
+  | {
+      /** The fret whose space it lies in. */
+      readonly fret: number;
+      /** Which one, where the fret has more than one. */
+      readonly side?: Side | undefined;
+    }
+) & {
   /** How far off the mark its centre is, in any direction, mm. */
   readonly error: number;
-}
+};
 
 /** A bit that will not do, and why. */
 export interface RuledOut {
+  /** Its diameter, mm. */
   readonly diameter: number;
+  /** What speaks against it, one sentence each. */
   readonly why: readonly string[];
   /** What the check found with it; empty for a bit that is too small to swallow the old hole. */
   readonly findings: readonly Finding[];
 }
 
-/** What to drill a stray hole again with. */
+/** What to drill a misdrilled hole again with. */
 export interface Repair {
-  /** The hole that is drilled again, and its index in the report. */
-  readonly hole: {
-    readonly fret: number;
-    readonly side: "bass" | "centre" | "treble";
-    readonly index: number;
-  };
-  /** The least diameter that swallows the old hole: D + 2 · error. */
+  /** The hole as the design has it. */
+  readonly hole: Hole;
+  /** The least diameter that swallows the old hole, mm: D + 2 · (error + layout error). */
   readonly least: number;
-  /** The smallest bit that does, or null. */
+  /** The smallest bit that does, mm, or null. */
   readonly diameter: number | null;
-  /** The whole report with that bit in that hole, at the depth in use; null without a bit. */
+  /** The whole report with that bit in that hole, and in its pair; null without a bit. */
   readonly report: Report | null;
   /** Each smaller bit of the rack, or every one where none does. */
   readonly ruledOut: readonly RuledOut[];
 }
 
 const MOST_BITS = 1000;
+const PLACE = DESIGN.fields.markers.item.variants[0].cases;
+const DIAMETER = DESIGN.fields.markers.item.variants[1].cases.dot.fields.diameter;
 
 /**
  * The next bit for a hole that was drilled off its mark: the hole is filled and drilled again on the mark, with a
- * diameter of at least D + 2 · error, so that nothing of the old hole is left to see.
+ * diameter of at least D + 2 · (error + layout error), so that nothing of the old hole is left to see.
  *
- * The new hole must pass the whole check: its window holds the depth in use (the planned depth, or the stop setting
- * that serves the hole), and it stays clear of slots, edge and neighbour.
- * An off-centre hole is filled and drilled again with the next larger bit: common practice, no source.
+ * The new hole must pass the whole check at the depth in use (the planned one, or that of the setting that serves the
+ * hole). Of a pair both are drilled alike. An off-centre hole is filled and drilled again with the next larger bit:
+ * common practice, no source.
  *
- * @param design the neck
- * @param hole the stray hole: its fret, its side where the fret has two, and its error, mm
+ * @param design the neck; a larger bit is taken to have the point that the design states for the smaller one
+ * @param hole the hole: its path, or its fret and its side where the fret has several, and its error, mm
  * @param rack diameters of the bits at hand, mm, in any order; 1000 at most
  * @returns the bit, the report with it, and what ruled out each smaller one
  * @throws DesignError where the design, the hole or the rack cannot be read
  * @example
+ * // an invented neck
  * const design = {
  *   scale: { length: 648, frets: 22 },
  *   board: { length: 482, width: { nut: 43, end: 57 }, thickness: 6 },
  *   radius: 254,
  *   markers: [{ frets: [12], diameter: 6, arrangement: "double" }],
  * };
- * const repair = repairHole(design, { fret: 12, side: "bass", error: 0.4 }, WHOLE_MILLIMETRES);
- * repair.least.toFixed(1) // "6.8"
- * repair.diameter // 7
+ * const repair = repairHole(design, { fret: 12, side: "bass", error: 0.4 }, [6, 7, 8, 9]);
+ * repair.least.toFixed(1) // "7.3"
+ * repair.diameter // 8
  */
-export function repairHole(design: Design, hole: StrayHole, rack: readonly number[]): Repair {
-  const neck = prepare(design);
+export function repairHole(design: Design, hole: MisdrilledHole, rack: readonly number[]): Repair {
+  const neck = readNeck(design);
   const issues: DesignIssue[] = [];
   const bits = readRack(rack, issues);
-  const stray = readStray(neck, hole, issues);
-  const read = whole({ bits, stray }, issues);
-  const { index, error } = read.stray;
-  const { fret, side, diameter: was } = elementAt(neck.markers, index);
-  const least = was + 2 * error;
-  const depth = depthInUse(examine(neck), index);
-  const again = { fret, side, index };
+  const misdrilled = readMisdrilled(neck, hole, issues);
+  if (issues.length > 0 || bits === undefined || misdrilled === undefined)
+    throw new DesignError(issues);
+  const { index, error } = misdrilled;
+  const work = workOut(neck);
+  const { marker, planned } = elementAt(neck.holes, index);
+  const least = marker.width + 2 * (error + neck.spec.tolerance.layout.limit);
+  const depth = planned ?? work.recommended[index];
   const ruledOut: RuledOut[] = [];
-  for (const diameter of read.bits) {
+  const found = (diameter: number | null, report: Report | null): Repair => {
+    const before = elementAt(reportOn(work).holes, index);
+    return { hole: before, least, diameter, report, ruledOut };
+  };
+  for (const diameter of bits) {
     if (!(diameter >= least)) {
-      const why = [`Too small: ${MILLIMETRES.full(least)} is needed to swallow the old hole.`];
-      ruledOut.push({ diameter, why, findings: [] });
+      ruledOut.push({ diameter, why: ["It does not swallow the old hole."], findings: [] });
       continue;
     }
-    const redrilled = withHole(neck, index, diameter, depth);
-    if (redrilled === undefined) {
+    const again = drillAgain(neck, marker, diameter, depth);
+    if (again === undefined) {
       const why = ["The finished surface does not reach so far from the centre line."];
       ruledOut.push({ diameter, why, findings: [] });
       continue;
     }
-    const findings = findingsAbout(redrilled, index);
-    if (findings.length === 0) {
-      return { hole: again, least, diameter, report: reportOn(redrilled), ruledOut };
-    }
+    const findings = findAbout(again, pairOf(neck, marker));
+    if (findings.length === 0) return found(diameter, reportOn(again));
     ruledOut.push({ diameter, why: findings.map(({ message }) => message), findings });
   }
-  return { hole: again, least, diameter: null, report: null, ruledOut };
+  return found(null, null);
 }
 
-/** The neck with one hole drilled again; undefined where the surface does not reach the new hole. */
-function withHole(
+/** The holes that must look alike: both of a pair. */
+function pairOf({ holes }: Neck, { path }: Marker): number[] {
+  const stem = path.replace(/\.(bass|treble|nut|end)$/, "");
+  const isAlike = (other: string) =>
+    other === path || (stem !== path && other.startsWith(`${stem}.`));
+  return holes.flatMap(({ marker }, i) => (isAlike(marker.path) ? [i] : []));
+}
+
+/** All the work with a hole and its pair drilled again; undefined where the surface does not reach the new hole. */
+function drillAgain(
   neck: Neck,
-  index: number,
-  diameter: number,
+  marker: Marker,
+  width: number,
   depth: number | undefined,
-): Neck | undefined {
-  const markers = neck.markers.map((marker, i): Marker => {
-    if (i !== index) return marker;
-    return { ...marker, diameter, group: { ...marker.group, diameter, depth } };
-  });
-  const worst = boundsOf(neck.board, neck.spec, elementAt(markers, index));
-  if (!(worst.removal < Infinity)) return undefined;
-  return { ...neck, markers, bounds: neck.bounds.map((was, i) => (i === index ? worst : was)) };
+): Work | undefined {
+  const { spec, board } = neck;
+  const again = pairOf(neck, marker);
+  const group = { ...marker.group, diameter: width };
+  const markers = neck.holes.map(({ marker: was }, i) =>
+    again.includes(i) ? { ...was, group, width, depth, travel: undefined } : was,
+  );
+  const issues: DesignIssue[] = [];
+  const holes = checkHoles(board, { ...spec, groups: [...spec.groups, group] }, markers, issues);
+  return issues.length > 0 ? undefined : workOut({ spec, board, holes });
 }
 
-/** What the check finds of the hole itself, and of its meeting another. */
-function findingsAbout(neck: Neck, index: number): Finding[] {
-  const examined = examine(neck);
-  const fret = elementAt(neck.markers, index).fret;
-  const isAbout = ({ hole, code, fret: at }: FindingFacts) =>
-    hole === index || (code === "dots-overlap" && at === fret);
-  return findingsOf(examined)
-    .filter(isAbout)
-    .map((facts) => toldOf(facts, examined));
-}
-
-/** The planned depth, or that of the setting that serves the hole. */
-function depthInUse(examined: Examined, index: number): number | undefined {
-  return elementAt(examined.neck.markers, index).group.depth ?? settingDepths(examined)[index];
+/** What stands against the new holes; a warning of what is assumed or of settings is no reason. */
+function findAbout(work: Work, holes: readonly number[]): Finding[] {
+  return findAll(work)
+    .filter(({ code, hole = -1, other = -1 }) => {
+      return (
+        (holes.includes(hole) || holes.includes(other)) && !/^assumed-|^near-channel$/.test(code)
+      );
+    })
+    .map(toFinding);
 }
 
 function readRack(rack: unknown, issues: DesignIssue[]): number[] | undefined {
-  const items = readItems(rack, "rack", "bit diameters", MOST_BITS, issues);
+  const expected = `an array of bit diameters, ${MOST_BITS} at most`;
+  const items = itemsOf(rack, "rack", expected, MOST_BITS, issues);
   if (items?.length === 0) issues.push(issueOf("rack", rack, "one bit or more"));
-  const bits = items?.map((item, i) => readNumber(item, `rack.${i}`, SIZE, issues));
-  // where one could not be read, nothing comes of the rack
-  return (bits as number[] | undefined)?.sort((a, b) => a - b);
+  const reading = { ...newReading(issues), keys: ["rack"] as (string | number)[] };
+  const bits = items?.map((item, i) => {
+    reading.keys[1] = i;
+    return readField(DIAMETER, item, reading) as number;
+  });
+  return bits?.sort((a, b) => a - b);
 }
 
-function readStray(neck: Neck, hole: unknown, issues: DesignIssue[]) {
+const FIELDS = {
+  path: { kind: "text", optional: true, says: "" },
+  fret: { ...PLACE.frets.fields.frets.item, optional: true, says: "" },
+  side: { kind: "word", words: ["bass", "centre", "treble"], optional: true, says: "" },
+  error: { ...DESIGN.fields.slot.fields.tang, orZero: true },
+} as const;
+
+function readMisdrilled({ board, holes }: Neck, hole: unknown, issues: DesignIssue[]) {
   const before = issues.length;
-  const fields = readFields(hole, "hole", ["fret", "side", "error"], issues);
-  if (fields === undefined) return undefined;
-  const frets = wholeUpTo(neck.board.slots.length - 1);
-  const fret = readNumber(fields.fret, "hole.fret", frets, issues);
-  const error = readNumber(fields.error, "hole.error", SIZE_OR_ZERO, issues);
-  const side =
-    fields.side === undefined
-      ? undefined
-      : readWord(fields.side, "hole.side", ["bass", "centre", "treble"], issues);
-  if (issues.length > before) return undefined;
-  const found = neck.markers.flatMap((marker, i) =>
-    marker.fret === fret && (side ?? marker.side) === marker.side ? [i] : [],
-  );
+  const reading = { ...newReading(issues), keys: ["hole"], frets: board.slots.length };
+  const form = { kind: "object", fields: FIELDS } as const;
+  const read = readField(form, hole, reading) as
+    | { path?: string; fret?: number; side?: Side; error: number }
+    | undefined;
+  if (issues.length > before || read === undefined) return undefined;
+  const { path, fret, side, error } = read;
+  if (path === undefined && fret === undefined) {
+    issues.push(issueOf("hole.fret", fret, "the fret of the hole, or its path"));
+    return undefined;
+  }
+  const found = holes.flatMap(({ marker }, i) => {
+    const isMeant = path === undefined ? marker.fret === fret : marker.path === path;
+    return isMeant && (side ?? marker.side) === marker.side ? [i] : [];
+  });
   const [index] = found;
+  const paths = found.map((i) => elementAt(holes, i).marker.path);
   if (index === undefined) issues.push(issueOf("hole", hole, "a hole that the design has"));
-  else if (found.length > 1) issues.push(issueOf("hole.side", side, `which hole at fret ${fret}`));
-  else if (elementAt(neck.markers, index).outline)
+  else if (found.length > 1) issues.push(severalHoles(holes, found, fret, side, paths));
+  else if (elementAt(holes, index).marker.outline) {
     issues.push(issueOf("hole", hole, "a dot, not a pocket"));
-  else return { index, error: error as number };
+  } else return { index, error };
   return undefined;
+}
+
+/** `side` tells the holes of a fret apart, or else their paths do. */
+function severalHoles(
+  holes: Neck["holes"],
+  found: readonly number[],
+  fret: number | undefined,
+  side: Side | undefined,
+  paths: readonly string[],
+): DesignIssue {
+  const sides = new Set(found.map((i) => elementAt(holes, i).marker.side));
+  return side === undefined && sides.size === found.length
+    ? issueOf(
+        "hole.side",
+        side,
+        `a side: fret ${fret} has ${found.length} holes, ${quoted([...sides])}`,
+      )
+    : issueOf(
+        "hole.path",
+        undefined,
+        `a path: fret ${fret} has several such holes, ${quoted(paths)}`,
+      );
 }

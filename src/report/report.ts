@@ -1,106 +1,140 @@
-/** The whole check of a design, as one report. Lengths in mm. */
-
-import type { Marker, Side } from "../board/markers.js";
-import type { Channel, Design } from "../design/design.js";
+/** The whole check of a design, as one report of plain data. Lengths in mm. */
+import type { Side } from "../board/markers.js";
+import type { Design } from "../design/design.js";
 import type { BitSpec, FillSpec } from "../design/spec.js";
-import type { Edge } from "../drilling/edges.js";
-import { type CheckedHole, type Examined, examine, settingDepths } from "../drilling/examine.js";
-import { type Neck, prepare } from "../drilling/neck.js";
-import { type Pour, pourOf } from "../drilling/pour.js";
+import { type Edge, finishedAt, topAt } from "../drilling/edges.js";
+import type { CheckedHole } from "../drilling/holes.js";
+import type { StopSetting } from "../drilling/plan.js";
+import type { Pour } from "../drilling/pour.js";
 import type { SlotPlan } from "../drilling/slots.js";
-import type { Common, StopSetting } from "../drilling/stops.js";
-import { markerLeft, type Window, webUnder } from "../drilling/windows.js";
-import { elementAt } from "../geometry/element-at.js";
+import type { Common } from "../drilling/stops.js";
+import { type DepthWindow, markerLeft, woodLeft } from "../drilling/windows.js";
+import { readNeck, type Work, workOut } from "../drilling/work.js";
 import type { Polygon } from "../geometry/polygon.js";
-import { removalOn } from "../geometry/removal.js";
-import { slopeAt, valueAt } from "../geometry/track.js";
+import { valueAt } from "../geometry/track.js";
 import { cautionsFor } from "./cautions.js";
-import { type FindingFacts, findingsOf } from "./findings.js";
-import { type Remedy, remediesFor } from "./remedies.js";
-import { sentenceOf } from "./sentences.js";
+import { type FindingFacts, findAll } from "./findings.js";
+import { tell } from "./sentences.js";
 
 /** What is wrong with a design, or wants care, with its sentence for a builder. */
 export interface Finding extends FindingFacts {
+  /** One plain sentence, lengths in mm. */
   readonly message: string;
-  /**
-   * Single changes that cure it, each alone; empty where there is none. They are sought when this is read, some
-   * milliseconds each, and a copy or a JSON text of the report leaves them out.
-   */
-  readonly remedies?: readonly Remedy[];
+}
+
+/** What a travel, or a depth, leaves in the worst case. */
+export interface Outcome {
+  /** How far the tip goes down from the touch, mm; none for what is drilled already. */
+  readonly travel?: number;
+  /** Depth of the floor, mm below the top at the hole. */
+  readonly depth: number;
+  /** Marker that is left after the radius, mm; negative where it is gone. */
+  readonly markerLeft: number;
+  /** Wood that is left under every part of the bit, mm; negative where it breaks through. */
+  readonly woodLeft: number;
+}
+
+/** What the radius removes at a hole, mm, without tolerances. */
+export interface Removal {
+  /** At the rim nearest the centre line. */
+  readonly inner: number;
+  /** At the hole's centre. */
+  readonly centre: number;
+  /** At the rim farthest out; of a pocket, at its worst corner. */
+  readonly outer: number;
 }
 
 /** One hole, laid out and checked. */
 export interface Hole {
+  /** Which hole of the design it is, whatever the order: "markers.1.frets.0", a double's "….bass". */
+  readonly path: string;
+  /** The fret whose space it lies in: one more than there are slots toward the nut. */
   readonly fret: number;
+  /** Which part of the board it lies on. */
   readonly side: Side;
+  /** Distance from the nut along the centre line, mm. */
   readonly along: number;
+  /** Distance from the centre line, mm, bass negative. */
   readonly offset: number;
-  /** Of a dot; of a pocket its greatest width across the board. */
-  readonly diameter: number;
-  /** A pocket's corners in order; a dot has none. */
+  /** Of a dot, mm; a pocket has an outline. */
+  readonly diameter?: number;
+  /** A pocket's corners in order, mm; a dot has a diameter. */
   readonly outline?: Polygon;
-  /** Finished radius at `along`, Infinity is flat; how fast it changes there; and the crown there. */
-  readonly radius: number;
-  readonly slope: number;
-  readonly crown: number;
-  /** The blank there: its thickness, and half its width. */
-  readonly blank: number;
-  readonly halfWidth: number;
+  /** Across the board, mm. */
+  readonly width: number;
+  /** What fills it. */
   readonly fill: FillSpec;
-  readonly bit: BitSpec;
-  /** What the radius removes, without tolerances: nearest the centre line, at the centre, farthest out. */
-  readonly removal: { readonly inner: number; readonly centre: number; readonly outer: number };
-  /** Depths of the bit's rim that keep the marker and the board; min > max where none does. */
-  readonly window: Window;
-  /** How far the bit's lowest part leads its rim; the travel to set is depth + lead. */
+  /** What drills it; none where it is drilled already. */
+  readonly bit?: BitSpec;
+  /** It is in the board already. */
+  readonly drilled?: true;
+  /** Finished radius there, mm; none where flat. */
+  readonly radius?: number;
+  /** What sanding takes off along the centre line there, mm. */
+  readonly sanding: number;
+  /** The board's own thickness there, mm. */
+  readonly thickness: number;
+  /** What the radius removes there, mm. */
+  readonly removal: Removal;
+  /** Depths of the floor that keep the marker and the board; min > max where none does. */
+  readonly window: DepthWindow;
+  /** How far the tip lies below the floor, mm. */
   readonly lead: number;
-  /** What the planned depth leaves in the worst case: of the marker, and of wood under the bit. */
-  readonly planned?: { readonly depth: number; readonly left: number; readonly web: number };
+  /** How much deeper below the top the tip lies than the travel says, mm. */
+  readonly rise: number;
+  /** What the setting that serves it comes to; `setting` is its index. */
+  readonly recommended?: Outcome & {
+    /** Index of the setting in `stops.settings`. */
+    readonly setting: number;
+  };
+  /** What the planned depth or travel comes to. */
+  readonly planned?: Outcome;
+}
+
+/** The stop plan. */
+export interface Stops {
+  /** The travels that suit every hole that is to be drilled, where they have one stop; null where there are none. */
+  readonly common: Common | null;
+  /** The fewest settings; holes are indices into the report's. */
+  readonly settings: readonly StopSetting[];
 }
 
 /** What `checkDesign` finds. */
 export interface Report {
+  /** What the design is called. */
   readonly name?: string;
-  /** No finding of severity "error". */
+  /** No finding is an error. */
   readonly ok: boolean;
-  /** Errors first. */
+  /** Errors first, then by how far past the limit. */
   readonly findings: readonly Finding[];
-  /** By fret, bass before treble. */
+  /** By fret, then along the board, bass before treble. */
   readonly holes: readonly Hole[];
-  /** The nut, each fret, the end. */
+  /** The nut, each fret on the board, the end. */
   readonly edges: readonly Edge[];
-  readonly stops: {
-    /** The depths that suit every hole, and the holes that govern them; null where there are none. */
-    readonly common: (Window & { readonly minHole: number; readonly maxHole: number }) | null;
-    /** The fewest settings; hole numbers are indices into `holes`. */
-    readonly settings: readonly StopSetting[];
-  };
-  /** Saw depths of the fret slots, where the design states a slot. */
+  /** The stop plan. */
+  readonly stops: Stops;
+  /** Saw depths of the fret slots, measured from the crest. */
   readonly slots?: SlotPlan;
-  /** What to mix, ml, waste included, where a fill is poured. */
+  /** The epoxy to mix, waste included. */
   readonly pour?: Pour;
-  /** What of the board the windows rest on. */
-  readonly board: {
-    readonly length: number;
-    readonly web: number;
-    readonly channel?: Required<Channel>;
-  };
   /** Every default that was used, by its path in the design. */
-  readonly assumed: Readonly<Record<string, number>>;
+  readonly assumed: Readonly<Record<string, number | string>>;
+  /** The cautions that the work calls for. */
   readonly cautions: readonly string[];
 }
 
 /**
- * Checks a neck design: what the radius removes at each marker and edge, each hole's depth window, the
- * fewest depth-stop settings, and what fails and why.
+ * Checks a neck design: what the radius removes at each marker and edge, each hole's depth window, the fewest settings
+ * of the depth stop, and what fails and why.
  *
- * All bounds hold in the worst case of the stated tolerances. They are never on the wrong side of the true
- * extreme over a hole's disc, and within 0.01 mm of it on ordinary boards.
+ * All bounds hold in the worst case of the stated tolerances. They are never on the wrong side of the true extreme over
+ * a hole, and within 0.01 mm of it on ordinary boards.
  *
  * @param design the neck, lengths in mm, angles in degrees; it is read once and not changed
- * @returns the report; what is wrong with the work is in its `findings`, as data
+ * @returns the report, plain data; what is wrong with the work is in its `findings`
  * @throws DesignError where the design cannot be read; `issues` lists every problem
  * @example
+ * // an invented neck
  * const report = checkDesign({
  *   scale: { length: 648, frets: 22 },
  *   board: { length: 482, width: { nut: 43, end: 57 }, thickness: 6 },
@@ -114,26 +148,19 @@ export interface Report {
  * report.stops.settings.length // 1
  */
 export function checkDesign(design: Design): Report {
-  return reportOn(prepare(design));
+  return reportOn(workOut(readNeck(design)));
 }
 
-/** The report on a design made ready. */
-export function reportOn(neck: Neck): Report {
-  const { spec } = neck;
-  const examined = examine(neck);
-  const { holes, edges, stops, slots } = examined;
-  const findings = findingsOf(examined);
-  const depths = settingDepths(examined).map(
-    (depth, i) => depth ?? elementAt(holes, i).marker.group.depth,
-  );
-  const pour = pourOf(spec, neck.markers, depths);
+/** The report on all the work of a neck. */
+export function reportOn(work: Work): Report {
+  const { spec, holes, edges, plan, slots, pour } = work;
+  const findings = findAll(work);
   const report: Writable<Report> = {
     ok: findings.every(({ severity }) => severity !== "error"),
-    findings: findings.map((facts) => toldOf(facts, examined)),
-    holes: holes.map((hole) => holeOf(neck, hole)),
+    findings: findings.map(toFinding),
+    holes: holes.map((hole, i) => holeReport(work, hole, i)),
     edges,
-    stops: { common: commonOf(stops.common, holes), settings: stops.settings },
-    board: boardOf(neck),
+    stops: { common: plan.common, settings: plan.settings },
     assumed: spec.assumed,
     cautions: cautionsFor(spec, pour?.volume),
   };
@@ -146,77 +173,63 @@ export function reportOn(neck: Neck): Report {
 /** A report or a hole while it is being put together. Spreading its parts instead is many times slower. */
 type Writable<T> = { -readonly [Key in keyof T]: T[Key] };
 
-function boardOf({ spec: { length, web, channel } }: Neck): Report["board"] {
-  return channel === undefined ? { length, web } : { length, web, channel };
+/** A finding with its sentence. */
+export function toFinding(facts: FindingFacts): Finding {
+  return { ...facts, message: tell(facts) };
 }
 
-/** A finding with its sentence and its remedies, both made only when they are read. */
-export function toldOf(facts: FindingFacts, examined: Examined): Finding {
-  let remedies: readonly Remedy[] | undefined;
-  const finding = {
-    ...facts,
-    get message() {
-      return sentenceOf(facts);
-    },
-  };
-  // not enumerable: a copy or a JSON text of the report must not set off the search for thresholds
-  return Object.defineProperty(finding, "remedies", {
-    get: () => {
-      remedies ??= remediesFor(facts, examined);
-      return remedies;
-    },
-  });
-}
-
-function holeOf(neck: Neck, { marker, bounds, window }: CheckedHole): Hole {
-  const { spec, board } = neck;
-  const { fret, side, along, offset, diameter, outline } = marker;
-  const { depth, fill, bit } = marker.group;
+function holeReport(work: Work, checked: CheckedHole, index: number): Hole {
+  const { board } = work;
+  const { marker, bounds, window, planned } = checked;
+  const { path, fret, side, along, offset, width, outline, group } = marker;
   const hole: Writable<Hole> = {
+    path,
     fret,
     side,
-    along,
-    offset,
-    diameter,
-    radius: valueAt(board.nominal.radius, along),
-    slope: slopeAt(board.nominal.radius, along),
-    crown: valueAt(board.nominal.crown, along),
-    blank: valueAt(board.thickness, along),
-    halfWidth: valueAt(board.width, along) / 2,
-    fill,
-    bit,
-    removal: removalsOf(board, marker),
+    along: plain(along),
+    offset: plain(offset),
+    width,
+    fill: group.fill,
+    sanding: valueAt(board.nominal.sanded.sanding, along),
+    thickness: valueAt(board.wood.thickness, along),
+    removal: removalsAt(work, checked),
     window,
     lead: bounds.lead,
+    rise: plain(bounds.rise),
   };
   if (outline) hole.outline = outline;
-  if (depth !== undefined) {
-    const left = markerLeft(bounds, depth, spec);
-    hole.planned = { depth, left, web: webUnder(bounds, depth) };
-  }
+  else hole.diameter = width;
+  if (group.drilled) hole.drilled = true;
+  else hole.bit = group.bit;
+  const radius = valueAt(board.nominal.sanded.radius, along);
+  if (radius < Infinity) hole.radius = radius;
+  const setting = work.plan.settings.findIndex(({ holes }) => holes.includes(index));
+  const depth = work.recommended[index];
+  if (depth !== undefined) hole.recommended = { setting, ...outcomeAt(checked, depth) };
+  if (planned !== undefined) hole.planned = outcomeAt(checked, planned);
   return hole;
 }
 
-/** Nearest the centre line, at the centre, and farthest out; of a pocket, at its corners. */
-function removalsOf({ nominal }: Neck["board"], marker: Marker): Hole["removal"] {
-  const { along, offset, diameter, outline } = marker;
-  const aside = Math.abs(offset);
-  const centre = removalOn(nominal, along, aside);
-  if (outline) {
-    const corners = outline.map((corner) => removalOn(nominal, corner.along, corner.offset));
-    const inner = removalOn(nominal, along, Math.max(0, aside - diameter / 2));
-    return { inner, centre, outer: Math.max(...corners) };
-  }
-  return {
-    inner: removalOn(nominal, along, Math.max(0, aside - diameter / 2)),
-    centre,
-    outer: removalOn(nominal, along, aside + diameter / 2),
-  };
+/** −0 is no number to show. */
+function plain(value: number): number {
+  return value + 0;
 }
 
-function commonOf(common: Common | null, holes: readonly CheckedHole[]): Report["stops"]["common"] {
-  if (common === null) return null;
-  const { min, max, minHole, maxHole } = common;
-  const maxBy = elementAt(holes, maxHole).window.maxBy;
-  return { min, max, minBy: "keep", maxBy, minHole, maxHole };
+/** What a depth leaves. */
+export function outcomeAt({ bounds, toTravel, marker }: CheckedHole, depth: number): Outcome {
+  const left = { depth, markerLeft: markerLeft(bounds, depth), woodLeft: woodLeft(bounds, depth) };
+  return marker.group.drilled ? left : { travel: depth + toTravel, ...left };
+}
+
+/** Nearest the centre line, at the centre, and farthest out; of a pocket, at its corners. */
+function removalsAt({ board: { nominal } }: Work, { marker }: CheckedHole): Removal {
+  const { along, offset, width, outline } = marker;
+  const removed = (s: number, x: number) => finishedAt(nominal, s, x) - topAt(nominal, s, x);
+  const aside = Math.abs(offset);
+  const inner = removed(along, Math.max(0, aside - width / 2));
+  const centre = removed(along, aside);
+  const outer = outline
+    ? Math.max(...outline.map((corner) => removed(corner.along, corner.offset)))
+    : removed(along, aside + width / 2);
+  return { inner, centre, outer };
 }

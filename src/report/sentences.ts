@@ -2,35 +2,30 @@
 import { elementAt } from "../geometry/element-at.js";
 import { MILLIMETRES, type Unit } from "../text/length-text.js";
 import { stationName } from "../text/plain-words.js";
-import { ABOUT_MARKER, type FindingFacts } from "./findings.js";
-import type { Remedy } from "./remedies.js";
+import { ABOUT_HOLE_ALONE, type FindingCode, type FindingFacts } from "./findings.js";
 
 /** The finding's sentence, its lengths in millimetres unless another unit is given. */
-export function sentenceOf(finding: FindingFacts, unit: Unit = MILLIMETRES): string {
-  const length = unit.full;
-  return SENTENCES[finding.code](finding, {
+export function tell(finding: FindingFacts, unit: Unit = MILLIMETRES): string {
+  const { value, limit, suits = [] } = finding;
+  return SENTENCES[finding.code]({
+    ...finding,
+    unit,
     place: placeOf(finding),
-    value: length(finding.value),
-    short: length(-finding.value),
-    limit: length(finding.limit),
-    leastValue: `${unit.least(finding.value)} ${unit.short}`,
-    leastLimit: `${unit.least(finding.limit)} ${unit.short}`,
-    mostLimit: `${unit.most(finding.limit)} ${unit.short}`,
-    depths: (finding.depths ?? []).map(length),
+    both: () => unit.beside(value, limit),
+    miss: () => unit.miss(value - limit),
+    range: () => suits.map(unit.full),
   });
 }
 
-interface Words {
+/** A finding with its numbers as words. */
+interface Words extends FindingFacts {
+  readonly unit: Unit;
   readonly place: string;
-  readonly value: string;
-  /** The value with its sign turned, for one that is negative where things are wrong. */
-  readonly short: string;
-  readonly limit: string;
-  /** Where they are bounds: never written on the wrong side. */
-  readonly leastValue: string;
-  readonly leastLimit: string;
-  readonly mostLimit: string;
-  readonly depths: readonly string[];
+  /** The value, and the limit beside it. */
+  readonly both: () => readonly [told: string, wanted: string];
+  /** By how much the limit is missed. */
+  readonly miss: () => string;
+  readonly range: () => readonly string[];
 }
 
 const MAX_REASON = {
@@ -39,102 +34,114 @@ const MAX_REASON = {
   flush: "to keep the dot's top flush",
 } as const;
 
-const SENTENCES: Readonly<
-  Record<FindingFacts["code"], (finding: FindingFacts, words: Words) => string>
-> = {
-  "nothing-left": (_, { place, short }) =>
-    `Nothing may be left of ${place}: in the worst case the radius reaches ${short} below the bottom of its hole.`,
-  "below-keep": (_, { place, value, limit }) =>
-    `Only ${value} of ${place} may be left after the radius; ${limit} should be.`,
-  "breaks-through": (_, { place, short }) =>
-    `The bit may break through under ${place}: in the worst case it goes ${short} too far.`,
-  "below-web": (_, { place, value, limit }) =>
-    `Only ${value} of wood may be left under the bit at ${place}; ${limit} should be.`,
-  "below-surface": (_, { place, short }) =>
-    `The top of ${place} may end ${short} below the finished surface.`,
-  "no-depth": (finding, { place, leastValue, mostLimit }) =>
-    `No depth suits ${place}: it needs at least ${leastValue} to outlast the radius, and at most ${mostLimit} ${MAX_REASON[finding.maxBy ?? "web"]}.`,
-  "several-settings": (finding, { depths }) =>
-    `One stop setting cannot serve all holes; ${finding.value} settings do: rim depths ${joined(depths)}.`,
-  "several-travels": (finding) =>
-    `The bits used at one depth lead their rims by ${finding.value} different lengths; touch off and set the stop for each bit anew.`,
-  "cuts-slot": (_, { place, short }) =>
-    `The edge of ${place} cuts ${short} into a fret slot or the nut.`,
-  "near-slot": (_, { place, value, limit }) =>
-    `The edge of ${place} lies ${value} from a fret slot or the nut; ${limit} is wanted.`,
-  "past-edge": (_, { place, short }) => `The edge of ${place} passes the board's edge by ${short}.`,
-  "dots-overlap": (_, { place, value, limit }) =>
-    `Two dots ${place} overlap: their centres lie ${value} apart, and they touch at ${limit}.`,
-  "thin-edge": (_, { place, value, limit }) =>
-    `The board's edge ${place} may be left ${value} thick after the radius; ${limit} should be.`,
-  "no-slot-depth": (_, { place, leastValue, mostLimit }) =>
-    `No saw depth suits all slots: ${place} one must be at least ${leastValue} deep, and elsewhere at most ${mostLimit}.`,
-  "slot-too-shallow": (_, { place, value, leastLimit }) =>
-    `The slot ${place} is ${value} deep from the flat; after the radius its tang needs ${leastLimit} at the edges.`,
-  "slot-too-deep": (_, { place, value, mostLimit }) =>
-    `The slot ${place} is ${value} deep from the flat; ${mostLimit} would leave the web under it.`,
-  "side-dot-tight": (_, { place, value, limit }) =>
-    `The edge face beside the marker ${place} may be left ${value} high; the side dot and its margins need ${limit}.`,
-  "side-dot-meets-hole": (_, { place, short }) =>
-    `The side dot's hole meets the hole of ${place}: they overlap by ${short} in height.`,
-  "side-dot-meets-slot": (_, { place, short }) =>
-    `The side dot ${place} meets a fret slot: they overlap by ${short} in height.`,
+const SENTENCES: Readonly<Record<FindingCode, (words: Words) => string>> = {
+  "nothing-left": ({ place, miss }) =>
+    `${capital(place)} may be sanded away: in the worst case the radius comes ${miss()} below its floor.`,
+  "below-keep": compared(
+    (place, told, wanted) =>
+      `As little as ${told} of ${place} could remain after the radius; keep ${wanted}.`,
+  ),
+  "breaks-through": ({ place, miss }) =>
+    `The bit may break through under ${place}: in the worst case it goes ${miss()} too far.`,
+  "below-web": compared(
+    (place, told, wanted) =>
+      `As little as ${told} of wood could remain under the bit at ${place}; leave ${wanted}.`,
+  ),
+  "below-surface": ({ place, miss }) =>
+    `The top of ${place} may end ${miss()} below the finished surface.`,
+  "no-depth": compared(
+    (place, told, wanted, { maxBy }) =>
+      `No depth suits ${place}: it needs at least ${told} to outlast the radius, and at most ${wanted} ${MAX_REASON[maxBy ?? "web"]}.`,
+  ),
+  "several-settings": ({ value, range }) =>
+    `One stop setting cannot serve all holes of a bit; ${value} settings do: travels ${joined(range())}.`,
+  "several-travels": ({ value, range }) =>
+    `One travel cannot serve all bits; zero and set the stop anew for each of ${value}: travels ${joined(range())}.`,
+  "cuts-slot": ({ place, miss }) => `${capital(place)} cuts ${miss()} into a fret slot or the nut.`,
+  "near-slot": compared(
+    (place, told, wanted) =>
+      `The rim of ${place} lies ${told} from a fret slot or the nut; ${wanted} is wanted.`,
+  ),
+  "past-edge": ({ place, miss }) =>
+    `${capital(place)} passes the board's edge or end by ${miss()}.`,
+  "dots-overlap": ({ place, miss }) => `${capital(place)} overlaps another hole by ${miss()}.`,
+  "thin-edge": compared(
+    (place, told, wanted) =>
+      `The board's edge ${place} may be left ${told} thick after the radius; ${wanted} is wanted.`,
+  ),
+  "no-slot-depth": compared(
+    (place, told, wanted) =>
+      `No saw depth suits all slots: the one ${place} must be at least ${told} deep, and elsewhere ${wanted} is the most.`,
+  ),
+  "slot-too-shallow": compared(
+    (place, told, wanted) =>
+      `The slot ${place} is sawn ${told} deep; after the radius its tang needs ${wanted} at the edges. Saw it deeper before, or deepen it after.`,
+  ),
+  "slot-too-deep": compared(
+    (place, told, wanted) =>
+      `The slot ${place} is sawn ${told} deep; ${wanted} would leave the web under it.`,
+  ),
+  "side-dot-tight": compared(
+    (place, told, wanted) =>
+      `The edge's face beside the marker ${place} may be left ${told} high; the side dot and its margins need ${wanted}.`,
+  ),
+  "side-dot-meets-hole": ({ place, miss }) =>
+    `The side dot's hole may meet the hole of ${place}: in the worst case they overlap by ${miss()} in height.`,
+  "side-dot-meets-slot": ({ place, miss }) =>
+    `The side dot ${place} may meet a fret slot: in the worst case they overlap by ${miss()} in height.`,
+  "radius-not-reached": compared(
+    (_, told, wanted) =>
+      `Sanding ${told} off does not reach the new radius at the edges; ${wanted} is the least that does.`,
+  ),
+  "fret-past-end": compared(
+    (_, told, wanted, { fret }) =>
+      `Fret ${fret} lies ${told} from the nut, past the end of the board at ${wanted}.`,
+  ),
+  "no-step": ({ range, value, unit }) =>
+    `No step of ${unit.full(value)} lies between ${range().join(" and ")}: set the stop between its steps.`,
+  "near-channel": ({ place, both }) =>
+    `Over the rod channel ${place} leaves ${both()[0]} beyond the web: epoxy may leak and glue the rod.`,
+  "unlikely-value": ({ path, value, suits }) =>
+    suits === undefined
+      ? `${path} is ${value} mm, which is unlikely.`
+      : `${path} is ${value} mm, which is unlikely; were ${value} inches meant, ${elementAt(suits, 0).toFixed(1)} mm?`,
+  "assumed-point": ({ path, value, unit }) =>
+    `The point's length is assumed: measure your bit's and state it as ${path}. Travel = depth + point; here ${unit.full(value)} was taken.`,
+  "assumed-zero": ({ place, miss, path }) =>
+    `How the stop is zeroed is assumed: anew on the wood at every hole. Zeroed once, ${place} would come out ${miss()} off; state ${path}.`,
+  "assumed-foot": ({ path }) =>
+    `What bears on the curved top at the touch is assumed: the bit's point alone. State its width as ${path}.`,
 };
+
+/** A sentence that sets the value beside its limit. */
+function compared(
+  say: (place: string, told: string, wanted: string, words: Words) => string,
+): (words: Words) => string {
+  return (words) => say(words.place, ...words.both(), words);
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
 
 function placeOf({ code, fret, side, station }: FindingFacts): string {
   if (station === "nut") return "at the nut";
   if (station === "end") return "at the body end";
   if (fret === undefined) return "the board";
-  if (!ABOUT_MARKER.has(code) && code !== "side-dot-meets-hole") return `at fret ${fret}`;
-  const dot = side === "bass" || side === "treble" ? `the ${side} dot` : "the dot";
+  if (!ABOUT_HOLE_ALONE.has(code) && !ABOUT_HOLE.has(code))
+    return `at ${stationName(station ?? `fret${fret}`)}`;
+  const dot = side === "bass" || side === "treble" ? `the ${side} marker` : "the marker";
   return `${dot} at fret ${fret}`;
 }
 
-/** A remedy in a builder's words, its threshold rounded to the safe side. */
-export function remedyWords({ change, from, to }: Remedy, unit: Unit = MILLIMETRES): string {
-  const keys = change.split(".");
-  const isGroups = keys[0] === "markers";
-  const last = elementAt(keys, keys.length - 1);
-  const isStation = last === "nut" || last === "end" || last.startsWith("fret");
-  const number = keys.slice(isGroups ? 2 : 0, isStation ? -1 : undefined).join(".");
-  const words = (isGroups && GROUP_WORDS[number]) || REMEDY_WORDS[number] || change;
-  const place = isStation ? ` at ${stationWords(last)}` : "";
-  const which = isGroups ? ` (group ${Number(keys[1]) + 1})` : "";
-  const what = `${words}${place}${which},`;
-  // a blunter bit has a greater angle: the whole degree above is on the safe side
-  if (last === "angle") return `${what} ${Math.ceil(to)} degrees instead of ${from}`;
-  const safe = to > from ? unit.least(to) : unit.most(to);
-  return `${what} ${safe} instead of ${unit.bare(from)}`;
-}
-
-/** Words for each number that a change can change, wherever it stands. */
-const REMEDY_WORDS: Readonly<Record<string, string>> = {
-  "board.thickness": "a thicker blank",
-  "board.channel.depth": "a shallower rod channel",
-  radius: "a flatter radius",
-  web: "a thinner web",
-  depth: "another depth for all",
-  diameter: "a smaller dot",
-  spread: "the pair's spread",
-  "bit.point": "a shorter point",
-  "bit.angle": "a blunter twist bit",
-  "fill.keep": "a thinner keep",
-  "fill.thickness": "a thicker dot",
-  "slot.depth": "another saw depth",
-  "slot.tang": "a shorter tang",
-  "slot.clearance": "less clearance under the tang",
-  "slot.web": "a thinner web under the slots",
-  "sideDots.diameter": "a smaller side dot",
-  "sideDots.margin": "a smaller margin around the side dots",
-  "sideDots.depth": "shallower side dot holes",
-};
-
-/** Words for a number that in a group is another thing than in the design. */
-const GROUP_WORDS: Readonly<Record<string, string>> = { depth: "a separate setting" };
-
-function stationWords(station: string): string {
-  return station.startsWith("fret") ? stationName(station) : `the ${station}`;
-}
+/** Findings beside those about a marker alone that name one. */
+const ABOUT_HOLE: ReadonlySet<FindingCode> = new Set([
+  "side-dot-meets-hole",
+  "dots-overlap",
+  "near-channel",
+  "assumed-zero",
+  "assumed-foot",
+] as const);
 
 /** “a, b and c”. */
 export function joined(words: readonly string[]): string {

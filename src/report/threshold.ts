@@ -1,7 +1,7 @@
 /** Where a rule that is broken begins to be kept. */
 
 /** How near a threshold is come to, as a part of the value that stands. */
-const FINE = 1e-14;
+const FINE = 1e-13;
 
 /** A value at which the rule is broken, and by how much. */
 interface Failure {
@@ -10,18 +10,16 @@ interface Failure {
 }
 
 /**
- * The nearest value to `from` at which a rule is kept, all but exactly; undefined where it is broken even at `far`.
- * `missAt` says by how much it is broken, 0 where it is kept. The way between is halved; the straight line through
- * the last two failures says where to look besides, once a little to either side, which is all that a linear rule
- * needs.
+ * The nearest value to `from` at which a rule is kept that is broken at `from` and kept at `far`, all but exactly.
+ * `missAt` says by how much it is broken, 0 where it is kept. The way between is halved; the straight line through the
+ * last two failures says where to look besides, once a little to either side, which is all that a linear rule needs.
  */
 export function thresholdBetween(
   from: number,
   far: number,
   missAt: (value: number) => number,
-): number | undefined {
-  if (missAt(far) > 0) return undefined;
-  const near = FINE * Math.abs(from);
+): number {
+  const near = FINE * Math.max(Math.abs(from), Math.abs(far));
   let passes = far;
   let last: Failure = { at: from, miss: missAt(from) };
   let before = last;
@@ -45,4 +43,26 @@ export function thresholdBetween(
 /** Where the line through two failures meets zero; no number, or none between, where it does not. */
 function rootOf(before: Failure, last: Failure): number {
   return last.at - (last.miss * (last.at - before.at)) / (last.miss - before.miss);
+}
+
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+const SECTIONS = 24;
+
+/** A value between two at which the rule is kept, sought where it is broken least; undefined where none was met. */
+export function leastBetween(
+  a: number,
+  b: number,
+  missAt: (value: number) => number,
+): number | undefined {
+  let [low, high] = [Math.min(a, b), Math.max(a, b)];
+  for (let i = 0; i < SECTIONS; i++) {
+    const left = high - GOLDEN * (high - low);
+    const right = low + GOLDEN * (high - low);
+    const [atLeft, atRight] = [missAt(left), missAt(right)];
+    if (atLeft === 0) return left;
+    if (atRight === 0) return right;
+    if (atLeft <= atRight) high = right;
+    else low = left;
+  }
+  return undefined;
 }

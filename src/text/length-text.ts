@@ -6,6 +6,12 @@ export const INCH = 25.4;
 /** Writes a length, given in mm, for a reader. */
 export type LengthWriter = (mm: number) => string;
 
+/** What to set: how it is written, and the very length that is written, mm. */
+export interface Figure {
+  readonly text: string;
+  readonly mm: number;
+}
+
 /** A unit that a card is written in. */
 export interface Unit {
   /** Its name, for a heading. */
@@ -20,67 +26,156 @@ export interface Unit {
   readonly least: LengthWriter;
   /** A most: never written greater than it is. Without its unit. */
   readonly most: LengthWriter;
-  /** A setting that must stay between two lengths as it is read. Without its unit. */
-  readonly between: (mm: number, least: number, most: number) => string;
+  /** The two ends of a range, inside it and told apart; of ends that clash, each still on its safe side. Without their unit. */
+  readonly range: (least: number, most: number) => readonly [least: string, most: string];
+  /** A value beside the limit that it misses: digits enough to tell them apart, each to its safe side. With its unit. */
+  readonly beside: (value: number, limit: number) => readonly [value: string, limit: string];
+  /** By how much a limit is missed: never written as nothing. With its unit. */
+  readonly miss: LengthWriter;
+  /** What to set, near a length and between two: what is written lies between them. Without its unit. */
+  readonly set: (mm: number, least: number, most: number) => Figure;
+  /** A bit's size, as bits are sold. Without its unit. */
+  readonly bit: LengthWriter;
 }
 
 /** Millimetres to two decimals. */
-export const MILLIMETRES: Unit = {
+export const MILLIMETRES: Unit = /* @__PURE__ */ unitOf({
   name: "mm",
   short: "mm",
-  bare: (mm) => fixed(mm, 2),
-  full: (mm) => `${fixed(mm, 2)} mm`,
-  least: (mm) => fixed(notBelow(mm, STEP_MM), 2),
-  most: (mm) => fixed(notAbove(mm, STEP_MM), 2),
-  between: (mm) => fixed(mm, 2),
-};
+  size: 1,
+  decimals: 2,
+});
 
-/** Inches to the nearest 1/64, the decimal beside it; limits to the 1/64 and the decimal on the safe side. */
-export const INCHES: Unit = {
-  name: "inches, to the nearest 1/64 (limits: to the safe side) with the decimal beside it",
+/** Inches to three decimals; what is set, and a bit, as a fraction where one serves. */
+export const INCHES: Unit = /* @__PURE__ */ unitOf({
+  name: "inches",
   short: "in",
-  bare: (mm) => inchText(mm, mm / INCH, mm / INCH),
-  full: (mm) => `${inchText(mm, mm / INCH, mm / INCH)} in`,
-  least: (mm) => inchText(mm, notBelow(mm / INCH, 1 / 64), notBelow(mm / INCH, STEP_INCH)),
-  most: (mm) => inchText(mm, notAbove(mm / INCH, 1 / 64), notAbove(mm / INCH, STEP_INCH)),
-  between: (mm, least, most) => {
-    const read = (Math.round((mm / INCH) * 64) / 64) * INCH;
-    return least <= read && read <= most ? INCHES.bare(mm) : inchDecimal(mm / INCH);
-  },
-};
+  size: INCH,
+  decimals: 3,
+  parts: 64,
+});
 
-const STEP_MM = 0.01;
-const STEP_INCH = 0.001;
-
-/** The next step at or above a length, so that a least is never read too small. */
-function notBelow(length: number, step: number): number {
-  return Number.isFinite(length) ? Math.ceil(length / step - TINY) * step : length;
+/** How a unit is written. */
+interface Writing extends Pick<Unit, "name" | "short"> {
+  /** One of it, in mm. */
+  readonly size: number;
+  readonly decimals: number;
+  /** The finest fraction of it that a rule shows. */
+  readonly parts?: number;
 }
 
-/** The next step at or below a length, so that a most is never read too great. */
-function notAbove(length: number, step: number): number {
-  return Number.isFinite(length) ? Math.floor(length / step + TINY) * step : length;
+function unitOf({ name, short, size, decimals, parts }: Writing): Unit {
+  const write = (value: number, digits = decimals) => {
+    const text = fixed(value, digits);
+    return parts === undefined ? text : text.replace(/^(-?)0\./, "$1.");
+  };
+  const both = ([a, b]: readonly [number, number], digits: number) =>
+    [write(a, digits), write(b, digits)] as const;
+  const full = (text: string) => `${text} ${short}`;
+  const apart = (value: number, limit: number) => {
+    const isTold = (d: number) => value.toFixed(d) !== limit.toFixed(d);
+    const digits = value === limit ? decimals : digitsFor(decimals, isTold);
+    return both(outward(value, limit, digits), digits);
+  };
+  const inside = (least: number, most: number) => {
+    const fits = (d: number) => notBelow(least, d) < notAbove(most, d);
+    const digits = least === most ? decimals : digitsFor(decimals, fits);
+    return both([notBelow(least, digits), notAbove(most, digits)], digits);
+  };
+  return {
+    name,
+    short,
+    bare: (mm) => write(mm / size),
+    full: (mm) => full(write(mm / size)),
+    least: (mm) => write(notBelow(mm / size, decimals)),
+    most: (mm) => write(notAbove(mm / size, decimals)),
+    range: (least, most) => (least <= most ? inside : apart)(least / size, most / size),
+    beside: (value, limit) => {
+      const [told, wanted] = apart(value / size, limit / size);
+      return [full(told), full(wanted)];
+    },
+    miss: (mm) => {
+      const missed = Math.abs(mm / size);
+      const digits = missed === 0 ? decimals : digitsFor(decimals, (d) => missed >= 10 ** -d);
+      return full(write(notBelow(missed, digits), digits));
+    },
+    set: (mm, least, most) => {
+      const range = [least / size, most / size] as const;
+      const fraction = parts && nearestWithin(mm / size, parts, range);
+      const value = fraction ?? decimalWithin(mm / size, decimals, range);
+      const digits = digitsFor(decimals, (d) => isWithin(Number(value.toFixed(d)), range));
+      const text = write(value, digits);
+      const mixed = fraction && parts ? `${nearestFraction(fraction, parts)} (${text})` : text;
+      return { text: mixed, mm: value * size };
+    },
+    bit: (mm) => {
+      const value = mm / size;
+      const isFraction = parts && Math.abs(value * parts - Math.round(value * parts)) < SOLD;
+      return isFraction ? `${nearestFraction(value, parts)} (${write(value)})` : write(value);
+    },
+  };
 }
 
+/** The most decimals that a reader is asked to compare. */
+const FINEST = 6;
+/** How near a bit comes to the size that it is sold as, in the finest parts. */
+const SOLD = 1e-3;
 /** A step's rounding error, in steps: far below what a bench can hold. */
 const TINY = 1e-9;
 
-/** Inches as the nearest fraction to one number, with the decimals of another beside it. */
-function inchText(mm: number, fraction: number, decimal: number): string {
-  return Number.isFinite(mm)
-    ? `${nearestFraction(fraction, 64)} (${inchDecimal(decimal)})`
-    : String(mm);
+type Pair = readonly [number, number];
+
+/** The fewest decimals that will do. */
+function digitsFor(least: number, isEnough: (digits: number) => boolean): number {
+  let digits = least;
+  while (digits < FINEST && !isEnough(digits)) digits++;
+  return digits;
 }
 
-function inchDecimal(inches: number): string {
-  return fixed(inches, 3).replace(/^(-?)0\./, "$1.");
+/** A value and its limit, each rounded away from the other; where both would read alike, the limit by one step more. */
+function outward(value: number, limit: number, digits: number): Pair {
+  if (value > limit)
+    return outward(-value, -limit, digits).map((each) => -each) as [number, number];
+  const told = notAbove(value, digits);
+  const wanted = notBelow(limit, digits);
+  return [told, told === wanted && value < limit ? wanted + 10 ** -digits : wanted];
+}
+
+/** The next decimal at or above a length, so that a least is never read too small. */
+function notBelow(length: number, digits: number): number {
+  const step = 10 ** -digits;
+  return Number.isFinite(length) ? Math.ceil(length / step - TINY) * step : length;
+}
+
+/** The next decimal at or below a length, so that a most is never read too great. */
+function notAbove(length: number, digits: number): number {
+  return -notBelow(-length, digits);
+}
+
+/** The nearest whole number of parts that lies within a range; undefined where none does. */
+function nearestWithin(value: number, parts: number, range: Pair): number | undefined {
+  const near = [Math.round, Math.floor, Math.ceil].map((round) => round(value * parts) / parts);
+  return near.find((each) => isWithin(each, range));
+}
+
+/** The value with the fewest decimals that keep it within a range; itself where none do. */
+function decimalWithin(value: number, decimals: number, range: Pair): number {
+  for (let digits = decimals; digits <= FINEST; digits++) {
+    const near = nearestWithin(value, 10 ** digits, range);
+    if (near !== undefined) return near;
+  }
+  return value;
+}
+
+function isWithin(value: number, [least, most]: Pair): boolean {
+  return least - TINY <= value && value <= most + TINY;
 }
 
 /** A number to the nearest fraction, in lowest terms: “1 3/8”, “-5/64”, “0”. */
 export function nearestFraction(value: number, denominator: number): string {
-  const sixtyFourths = Math.round(Math.abs(value) * denominator);
-  const whole = Math.floor(sixtyFourths / denominator);
-  const rest = sixtyFourths % denominator;
+  const parts = Math.round(Math.abs(value) * denominator);
+  const whole = Math.floor(parts / denominator);
+  const rest = parts % denominator;
   const common = greatestCommonDivisor(rest, denominator);
   const fraction = rest === 0 ? "" : `${rest / common}/${denominator / common}`;
   const text = [whole > 0 ? String(whole) : "", fraction].filter(Boolean).join(" ") || "0";

@@ -30,3 +30,15 @@ function editDistance(a: string, b: string): number {
   }
   return elementAt(row, b.length);
 }
+
+/** The end of a sentence that offers a near name, or nothing. */
+export function didYouMean(near: string | undefined): string {
+  return near === undefined ? "" : `; did you mean "${near}"?`;
+}
+
+/** “"a", "b" and "c"”. */
+export function quoted(words: readonly string[], last: "and" | "or" = "and"): string {
+  const all = words.map((word) => `"${word}"`);
+  if (all.length < 2) return String(all);
+  return `${all.slice(0, -1).join(", ")} ${last} ${all[all.length - 1]}`;
+}

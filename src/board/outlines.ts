@@ -1,6 +1,7 @@
 /** Outlines of routed pockets. Lengths in mm. */
 
-import type { PocketShape } from "../design/design.js";
+import type { Corner, PocketShape } from "../design/design.js";
+import type { GroupSpec } from "../design/spec.js";
 import {
   areaOf,
   crossingOf,
@@ -10,33 +11,37 @@ import {
 } from "../geometry/polygon.js";
 import { breaksWithin, valueAt } from "../geometry/track.js";
 import type { Frame } from "./board.js";
-import { endsOf, lineAt } from "./slot-ends.js";
+import { endsOf, type Half, lineAt } from "./slot-ends.js";
 
-/** A pocket's corners, in order; undefined where its gaps leave no room. */
-export function outlineOf(
-  board: Frame,
-  shape: PocketShape,
-  fret: number,
-  centre: Point,
-): Polygon | undefined {
-  return shape.kind === "rectangle"
-    ? rectangleAround(centre, shape)
-    : trapezoidWithin(board, shape, fret);
+/** A pocket that does not hang on slots. */
+type Centred = Exclude<PocketShape, { readonly kind: "trapezoid" }>;
+
+/** A pocket's corners in order, about its centre. */
+export function cornersAround(shape: Centred, { along, offset }: Point): Polygon {
+  return cornersOf(shape).map(({ x, y }) => ({ along: along + x, offset: offset + y }));
 }
 
-function rectangleAround(
-  { along, offset }: Point,
-  { length, width }: { readonly length: number; readonly width: number },
-): Polygon {
-  const corner = (s: 1 | -1, x: 1 | -1) => ({
-    along: along + (s * length) / 2,
-    offset: offset + (x * width) / 2,
-  });
-  return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];
+function cornersOf(shape: Centred): readonly Corner[] {
+  if (shape.kind === "polygon") return shape.corners;
+  const x = shape.length / 2;
+  const y = shape.width / 2;
+  return [
+    { x: -x, y: -y },
+    { x, y: -y },
+    { x, y },
+    { x: -x, y },
+  ];
 }
 
-/** The quadrilateral between two slots and the edges, each side moved inward by its gap. */
-function trapezoidWithin(
+/** How far a group's dot or pocket reaches from its centre toward an edge; a trapezoid has its edge gap instead. */
+export function reachOf({ diameter, shape }: GroupSpec, side: Half): number {
+  if (diameter !== undefined) return diameter / 2;
+  if (shape === undefined || shape.kind === "trapezoid") return 0;
+  return Math.max(...cornersOf(shape).map(({ y }) => (side === "bass" ? -y : y)));
+}
+
+/** The quadrilateral between two slots and the edges, each side moved inward by its gap; undefined without room. */
+export function trapezoidWithin(
   board: Frame,
   { slotGap, edgeGap }: { readonly slotGap: number; readonly edgeGap: number },
   fret: number,

@@ -1,0 +1,36 @@
+/** What a number may be: its bounds, and the words for them. */
+import type { NumberKind } from "./kinds.js";
+
+/** The number lies within its bounds. */
+export function accepts(kind: NumberKind, value: number): boolean {
+  if (value === Infinity && kind.kind === "radius") return true;
+  if (value === 0 && kind.orZero) return true;
+  if (!(value >= kind.least && (kind.below ? value < kind.most : value <= kind.most))) return false;
+  return !kind.whole || Number.isInteger(value);
+}
+
+/** What is expected of a number. */
+export function expectedOf(kind: NumberKind): string {
+  const { least, most } = kind;
+  const range = `(${least.toExponential()} to ${most.toExponential()} mm)`;
+  switch (kind.kind) {
+    case "length":
+      return `a length of ${kind.orZero ? "0 mm or more" : "more than 0 mm"} ${range}`;
+    case "radius":
+      return `a radius of more than 0 mm ${range}, or "flat"`;
+    case "position":
+      return `a number of mm (${least.toExponential()} to ${most.toExponential()})`;
+    case "angle":
+      return `an angle from ${least} to ${most} degrees`;
+    case "fraction":
+      return `a fraction of ${least} or more and less than ${most}`;
+    case "count":
+      return kind.whole
+        ? `a whole number from ${least} to ${most}`
+        : `a fret from ${least} (the nut) to ${most}, fractions allowed`;
+    case "fret":
+      return `a whole number from ${least} to ${most}`;
+    case "factor":
+      return `a number from ${least} to ${most}`;
+  }
+}

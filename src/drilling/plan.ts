@@ -1,0 +1,86 @@
+/** The stop plan of a neck: the settings for each of its stops, as travels in mm. */
+import type { Marker } from "../board/markers.js";
+import type { BitSpec, StopSpec } from "../design/spec.js";
+import { elementAt } from "../geometry/element-at.js";
+import type { CheckedHole } from "./holes.js";
+import { type Common, planStop, type Setting, type TravelWindow } from "./stops.js";
+
+/** A setting of one stop; with its bit where it is for one tool. */
+export interface StopSetting extends Setting {
+  /** The bit, where the setting is for one tool. */
+  readonly bit?: BitSpec;
+  /** The bit's diameter, mm; a pocket's mill has none here. */
+  readonly diameter?: number;
+}
+
+/** The settings for all holes, and the travels that suit every one where they have one stop. */
+export interface NeckPlan {
+  readonly common: Common | null;
+  readonly settings: readonly StopSetting[];
+  /** How many stops the holes have, and for each setting which one it is of. */
+  readonly stops: number;
+}
+
+/** Plans the stops of holes; those that are drilled already take none. */
+export function planNeck(holes: readonly CheckedHole[]): NeckPlan {
+  const keys = keysOf(holes.map(({ marker }) => marker));
+  const windows = holes.map((hole, i) => travelsOf(hole, elementAt(keys.tools, i)));
+  const stops = [...new Set(keys.stops)].filter((stop) => stop !== undefined);
+  const plans = stops.map((stop) => {
+    const served = [...holes.keys()].filter((i) => keys.stops[i] === stop);
+    return planStop(windows, served, elementAt(holes, elementAt(served, 0)).marker.group.stop.step);
+  });
+  const settings = plans
+    .flatMap((plan) => plan.settings)
+    .map((setting) => withTool(setting, holes, keys.tools));
+  const [only] = plans;
+  return { common: (plans.length === 1 && only?.common) || null, settings, stops: stops.length };
+}
+
+/** The travels that suit a hole: its window, as the tip goes. */
+function travelsOf({ window, toTravel }: CheckedHole, tool: string): TravelWindow {
+  return { min: window.min + toTravel, max: window.max + toTravel, tool };
+}
+
+/** What tells stops and tools apart. */
+export interface PlanKeys {
+  /** Each hole's stop, one where it is the same in every value; undefined for what is drilled. */
+  readonly stops: readonly (string | undefined)[];
+  /** Each hole's tool: a bit with its diameter; all mills of pockets are one. */
+  readonly tools: readonly string[];
+  /** How many stops there are. */
+  readonly count: number;
+}
+
+/** The stop and the tool of each hole. */
+export function keysOf(markers: readonly Marker[]): PlanKeys {
+  const groups = new Map(
+    [...new Set(markers.map(({ group }) => group))].map((group) => [
+      group,
+      { stop: stopText(group.stop), bit: JSON.stringify(group.bit) },
+    ]),
+  );
+  const stops = markers.map(({ group }) => (group.drilled ? undefined : groups.get(group)?.stop));
+  const tools = markers.map(({ group, outline, width }) =>
+    outline ? "pocket" : `${groups.get(group)?.bit} ${width}`,
+  );
+  const count = new Set(stops.filter((stop) => stop !== undefined)).size;
+  return { stops, tools, count };
+}
+
+function stopText(stop: StopSpec): string {
+  const height = "height" in stop ? stop.height : undefined;
+  const profile = typeof height === "object" ? Object.entries(height).sort() : height;
+  return JSON.stringify({ ...stop, height: profile });
+}
+
+function withTool(
+  setting: Setting,
+  holes: readonly CheckedHole[],
+  tools: readonly string[],
+): StopSetting {
+  const first = elementAt(setting.holes, 0);
+  if (setting.holes.some((i) => tools[i] !== tools[first])) return setting;
+  const { group, outline, width } = elementAt(holes, first).marker;
+  return outline ? { ...setting, bit: group.bit } : { ...setting, bit: group.bit, diameter: width };
+}
