@@ -3,6 +3,7 @@ import { elementAt } from "../geometry/element-at.js";
 import { MILLIMETRES, type Unit } from "../text/length-text.js";
 import { stationName } from "../text/plain-words.js";
 import { ABOUT_HOLE_ALONE, type FindingCode, type FindingFacts } from "./findings.js";
+import type { Remedy } from "./remedies.js";
 
 /** The finding's sentence, its lengths in millimetres unless another unit is given. */
 export function tell(finding: FindingFacts, unit: Unit = MILLIMETRES): string {
@@ -148,3 +149,82 @@ export function joined(words: readonly string[]): string {
   if (words.length < 2) return String(words);
   return `${words.slice(0, -1).join(", ")} and ${words[words.length - 1]}`;
 }
+
+/** A remedy in a builder's words, its threshold rounded to the safe side; what was assumed is named as it is to be stated. */
+export function tellRemedy(
+  { change, from, to }: Remedy,
+  unit: Unit = MILLIMETRES,
+  assumed: Readonly<Record<string, number | string>> = {},
+): string {
+  const keys = change.split(".");
+  const isListed = keys[0] === "markers";
+  const last = elementAt(keys, keys.length - 1);
+  const isStation = last === "nut" || last === "end" || /^fret\d+$/.test(last);
+  const number = keys.slice(isListed ? 2 : 0, isStation ? -1 : undefined).join(".");
+  const [more, less] = REMEDY_WORDS[number.replace(/^places\.\d+\./, "")] ?? [change, change];
+  const station = isStation
+    ? ` at ${last.startsWith("fret") ? stationName(last) : `the ${last}`}`
+    : "";
+  const group = isListed ? ` (group ${Number(keys[1]) + 1})` : "";
+  const place = keys[2] === "places" ? ` (place ${Number(keys[3]) + 1})` : "";
+  const kind = assumed[`${keys.slice(0, -1).join(".")}.kind`];
+  const state = kind === undefined ? "" : `, stated with its kind "${kind}"`;
+  const [now, was] = thresholdWords(change, from, to, unit);
+  return `${to < from ? less : more}${station}${group}${place}, ${now} instead of ${was}${state}`;
+}
+
+/** The threshold on its safe side, and what stands. */
+function thresholdWords(change: string, from: number, to: number, unit: Unit): [string, string] {
+  if (change.endsWith(".angle")) {
+    const degrees = to > from ? Math.ceil(to) : Math.floor(to);
+    return [`${degrees} degrees`, String(from)];
+  }
+  const bare = (value: number) => (value < Infinity ? unit.bare(value) : "flat");
+  const safe =
+    to === from ? bare(to) : to > from ? (to < Infinity ? unit.least(to) : "flat") : unit.most(to);
+  return [safe, bare(from)];
+}
+
+/** Words for more and for less of each number that a remedy can change, wherever it stands. */
+const REMEDY_WORDS: Readonly<Record<string, readonly [more: string, less: string]>> = {
+  "board.thickness": ["a thicker board", "a thinner board"],
+  "board.channel.width": ["a wider rod channel", "a narrower rod channel"],
+  "board.channel.depth": ["a deeper rod channel", "a shallower rod channel"],
+  "board.channel.from": ["a rod channel that begins later", "a rod channel that begins earlier"],
+  "board.channel.to": ["a rod channel that ends later", "a rod channel that ends earlier"],
+  "neck.thickness": ["a thicker neck", "a thinner neck"],
+  radius: ["a flatter radius", "a tighter radius"],
+  sanding: ["more sanding", "less sanding"],
+  web: ["a thicker web", "a thinner web"],
+  depth: ["a greater depth", "a smaller depth"],
+  travel: ["a longer travel", "a shorter travel"],
+  diameter: ["a larger dot", "a smaller dot"],
+  spread: ["a pair farther apart", "a pair closer together"],
+  gap: ["a wider gap at the edge", "a narrower gap at the edge"],
+  along: ["a place farther from the nut", "a place nearer the nut"],
+  offset: ["a place more to the treble side", "a place more to the bass side"],
+  "shape.length": ["a longer pocket", "a shorter pocket"],
+  "shape.width": ["a wider pocket", "a narrower pocket"],
+  "shape.slotGap": ["more room beside the slots", "less room beside the slots"],
+  "shape.edgeGap": ["more room beside the edges", "less room beside the edges"],
+  "bit.point": ["a longer point", "a shorter point"],
+  "bit.spur": ["a longer spur", "a shorter spur"],
+  "bit.angle": ["a blunter twist bit", "a sharper twist bit"],
+  "fill.keep": ["more to keep", "less to keep"],
+  "fill.thickness": ["a thicker dot", "a thinner dot"],
+  "stop.step": ["a coarser step of the stop", "a finer step of the stop"],
+  "stop.foot": ["a wider foot", "a narrower foot"],
+  "stop.correction": ["a greater correction of the stop", "a smaller correction of the stop"],
+  "stop.zero": ["a touch farther from the nut", "a touch nearer the nut"],
+  "stop.height": ["a crest higher above the table", "a crest lower above the table"],
+  "slot.depth": ["a greater saw depth", "a smaller saw depth"],
+  "slot.tang": ["a longer tang", "a shorter tang"],
+  "slot.clearance": ["more clearance under the tang", "less clearance under the tang"],
+  "slot.web": ["a thicker web under the slots", "a thinner web under the slots"],
+  "sideDots.diameter": ["a larger side dot", "a smaller side dot"],
+  "sideDots.margin": [
+    "a wider margin around the side dots",
+    "a narrower margin around the side dots",
+  ],
+  "sideDots.depth": ["deeper side dot holes", "shallower side dot holes"],
+};
