@@ -1,145 +1,342 @@
-/** Windows over the rod channel and the parts that a sweep takes by themselves, worked by hand. */
+/** Windows worked by hand, rule by rule, on boards whose bounds are sums. Radii by whole triangles: 7-24-25, 15-20-25, 16-63-65. */
 import { describe, expect, test } from "vitest";
-import { prepare } from "../../src/drilling/neck.js";
-import { boundsOf, deepestOverWood, footprintOf } from "../../src/drilling/windows.js";
-import type { Design } from "../../src/index.js";
+import { type Bit, checkDesign, holeWindow } from "../../src/index.js";
+import { type Change, designOf, drop, FORSTNER, holeOf, TWIST } from "./bench.js";
 
-/** Invented: 6 mm thick, a channel 6 wide and 3 deep from 20 to 200 mm. */
-const PLAIN = {
-  scale: { length: 600, frets: 12 },
-  board: {
-    length: 320,
-    width: 50,
-    thickness: 6,
-    channel: { width: 6, depth: 3, from: 20, to: 200 },
-  },
-  radius: 300,
-  web: 1,
-  tolerance: { stop: 0.1, thickness: 0.1, layout: 0, crown: 0, radius: 0 },
-  markers: [{ frets: [5], diameter: 6, bit: { kind: "twist", angle: 90 } }],
-} satisfies Design;
-
-/** The neck with its one marker's ground moved: the hole that is asked about. */
-function hole(design: Design, place: { along?: number; offset?: number }) {
-  const { board, spec, markers } = prepare(design);
-  const [first] = markers;
-  if (first === undefined) throw new Error("no marker");
-  return { board, spec, marker: { ...first, ...place } };
+/** Holds both ends of the hole's window; what is not asked is undefined. */
+function hold(change: Change, offset: number, min?: number, max?: number, maxBy?: string): void {
+  const { window } = holeOf(change, offset);
+  if (min !== undefined) expect(window.min).toBeCloseTo(min, 11);
+  if (max !== undefined) expect(window.max).toBeCloseTo(max, 11);
+  if (maxBy !== undefined) expect(window.maxBy).toBe(maxBy);
+  expect(window.minBy).toBe("keep");
 }
 
-describe("a twist bit of 90°, 6 mm: its point leads by 3 mm", () => {
-  test("deepest over wood: 6 − 0.1 − 0.1 − 3 − 1, less the channel", () => {
-    const far = hole(PLAIN, { along: 280, offset: 0 });
-    const over = hole(PLAIN, { along: 100, offset: 0 });
-    for (const [{ board, spec, marker }, deepest] of [
-      [far, 6 - 0.1 - 0.1 - 3 - 1],
-      [over, 6 - 0.1 - 0.1 - 3 - 3 - 1],
-    ] as const) {
-      const ground = footprintOf(marker, spec.tolerance.layout);
-      expect(deepestOverWood(board.thickness, spec, marker, ground)).toBeCloseTo(deepest, 12);
-    }
+describe("keep: what is removed, what is kept, and every error that makes the floor shallower", () => {
+  test("without tolerances the sanding and the keep", () => hold({}, 0, 0.25 + 0.5));
+
+  test.each<[string, Change["tolerance"], Bit, number]>([
+    ["sanding", { sanding: 0.125 }, { kind: "end-mill" }, 0.125],
+    ["stop", { stop: 0.125 }, { kind: "end-mill" }, 0.125],
+    ["a stop's limit with its law", { stop: { limit: 0.125, shape: "normal" } }, FORSTNER, 0.125],
+    ["point, of a bit that has one", { point: 0.125 }, FORSTNER, 0.125],
+    ["point, of a cone", { point: 0.125 }, TWIST, 0.125],
+    ["point, of an end mill", { point: 0.125 }, { kind: "end-mill" }, 0],
+    ["point, of no length", { point: 0.125 }, { kind: "forstner", point: 0 }, 0],
+    ["seat, from the wood", { seat: 0.125 }, FORSTNER, 0],
+    ["thickness", { thickness: 0.125 }, FORSTNER, 0],
+    ["fill, of epoxy", { fill: 0.125 }, FORSTNER, 0],
+    ["existing, on a blank", { existing: 0.125 }, FORSTNER, 0],
+  ])("tolerance of %s", (_, tolerance, bit, more) => {
+    hold({ tolerance, bit }, 0, 0.75 + more);
   });
 
-  test("without a channel", () => {
-    const { channel, ...solid } = PLAIN.board;
-    const { board, spec, marker } = hole({ ...PLAIN, board: solid }, {});
-    const ground = footprintOf(marker, 0);
-    expect(deepestOverWood(board.thickness, spec, marker, ground)).toBeCloseTo(1.8, 12);
-    expect(boundsOf(board, spec, marker).overChannel).toBe(Infinity);
+  // a dot of 2 at 6: its rim at 7, where a radius of 25 has dropped 25 − 24
+  const dot = { radius: 25, board: { width: 48 }, markers: [] };
+  const at = (offset: number) => ({
+    ...dot,
+    markers: [{ places: [{ along: 200, offset }], diameter: 2 }],
+  });
+  test("the radius counts at the rim farthest out, on either side", () => {
+    hold(at(6), 0, 0.75 + 1);
+    hold(at(-6), 0, 0.75 + 1);
+  });
+  test("a layout error of 8 carries the rim to 15: a drop of 5", () => {
+    hold({ ...at(6), tolerance: { layout: 8 } }, 0, 0.75 + 5);
+  });
+  test("a crest off by 8 does as much", () => {
+    hold({ ...at(6), board: { width: 20 }, tolerance: { crest: 8 } }, 0, 0.75 + 5);
+    hold({ ...at(-6), board: { width: 20 }, tolerance: { crest: 8 } }, 0, 0.75 + 5);
+  });
+  test("a radius 20 % tighter: 31.25 becomes 25", () => {
+    hold({ ...at(6), radius: 31.25, board: { width: 40 }, tolerance: { radius: 0.2 } }, 0, 1.75);
   });
 
-  test.each([
-    // 1 mm of the cone's flank lies over the channel's side: it leads its rim by 1 there
-    { place: { along: 100, offset: 5 }, lead: 1 },
-    { place: { along: 100, offset: -5 }, lead: 1 },
-    { place: { along: 18, offset: 0 }, lead: 1 },
-    { place: { along: 202, offset: 2 }, lead: 1 },
-    // beyond the corner: 3-4-5, the rim does not reach
-    { place: { along: 204, offset: 6 }, lead: undefined },
-    // the rim only touches
-    { place: { along: 100, offset: 6 }, lead: undefined },
-    // beyond the corner by 0.6 and 0.8: 1 from the axis
-    { place: { along: 200.8, offset: 3.6 }, lead: 2 },
-  ])("over the channel at $place its part leads by $lead", ({ place, lead }) => {
-    const { board, spec, marker } = hole(PLAIN, place);
-    const { overChannel } = boundsOf(board, spec, marker);
-    expect(overChannel).toBeCloseTo(lead === undefined ? Infinity : 6 - 0.2 - 3 - lead, 12);
+  test("on 254 mm a crest 1 mm aside takes 0.07 mm more from a double", () => {
+    // rim at 12 + 6.35/2 = 15.175 from the crest; (16.175² − 15.175²) / 508 = 0.0617; at 18: 37/508 = 0.0728
+    const double = (crest: number, offset: number) =>
+      holeOf({ radius: 254, tolerance: { crest } }, offset).window.min;
+    expect(double(1, 14) - double(0, 14)).toBeCloseTo(drop(254, 19) - drop(254, 18), 9);
+    expect(double(1, 14) - double(0, 14)).toBeCloseTo(0.073, 3);
   });
 
-  test("a layout error carries it nearer", () => {
-    const loose = { ...PLAIN, tolerance: { ...PLAIN.tolerance, layout: 0.5 } };
-    const { board, spec, marker } = hole(loose, { along: 100, offset: 6 });
-    expect(boundsOf(board, spec, marker).overChannel).toBeCloseTo(6 - 0.2 - 3 - 0.5, 12);
-    expect(footprintOf(marker, 0.5)).toMatchObject({ from: 96.5, to: 103.5, near: 2.5, far: 9.5 });
+  test("sanding that deepens toward the end counts at the body-side rim", () => {
+    // 0.01 per mm: 2 at the hole, 4 more in its radius, 1 in the layout error
+    hold({ sanding: { nut: 0, end: 4 }, tolerance: { layout: 1 } }, 0, 2.05 + 0.5);
   });
 });
 
-describe("a pocket 10 long and 8 wide, cut flat", () => {
-  const pocket: Design = {
-    ...PLAIN,
-    markers: [
-      {
-        frets: [5],
-        shape: { kind: "rectangle", length: 10, width: 8 },
-        bit: { kind: "end-mill" },
-      },
+describe("web: under the tip at the axis, under floor and spurs over the whole hole", () => {
+  test.each<[string, Bit, number]>([
+    ["an end mill", { kind: "end-mill" }, 0],
+    ["a Forstner bit's point", FORSTNER, 1.5],
+    ["a brad point", { kind: "brad-point", point: 2.25, spur: 0 }, 2.25],
+    ["a twist bit's cone of 90°, half its diameter", TWIST, 4],
+    // 4 / tan 59°
+    [
+      "a twist bit's cone of 118°",
+      { kind: "twist", angle: 118 },
+      4 / Math.tan((59 * Math.PI) / 180),
     ],
-  };
+  ])("%s leads the floor", (_, bit, lead) => {
+    expect(holeOf({ bit }).lead).toBeCloseTo(lead, 12);
+    hold({ bit }, 0, undefined, 6 - 1 - lead, "web");
+  });
 
-  test.each([
-    { along: 100, offset: 0, over: true },
-    { along: 100, offset: 6.99, over: true },
-    { along: 100, offset: -6.99, over: true },
-    { along: 15.01, offset: 0, over: true },
-    { along: 204.99, offset: 0, over: true },
-    { along: 204.99, offset: 6.99, over: true },
-    // its side only touches the channel's
-    { along: 100, offset: 7, over: false },
-    { along: 100, offset: -7, over: false },
-    { along: 100, offset: 11, over: false },
-    { along: 14.9, offset: 0, over: false },
-    { along: 205.1, offset: 0, over: false },
-  ])("at $along, $offset: over the channel $over", ({ along, offset, over }) => {
-    const { board, spec, marker } = hole(pocket, {});
-    const moved = {
-      ...marker,
-      along,
-      offset,
-      outline: (marker.outline ?? []).map((corner) => ({
-        along: corner.along - marker.along + along,
-        offset: corner.offset - marker.offset + offset,
-      })),
-    };
-    expect(moved.outline).toHaveLength(4);
-    const { overChannel, board: wood } = boundsOf(board, spec, moved);
-    expect(wood).toBeCloseTo(5.8, 12);
-    expect(overChannel).toBeCloseTo(over ? 2.8 : Infinity, 12);
+  test("stop and thickness count, the point does not: the stop holds the tip", () => {
+    const tolerance = { stop: 0.125, thickness: 0.25, point: 0.5 };
+    hold({ bit: FORSTNER, tolerance }, 0, undefined, 6 - 1 - 1.5 - 0.125 - 0.25, "web");
+  });
+
+  test("spurs as long as the point: floor and spurs, with the point's error, govern", () => {
+    const bit = { kind: "forstner", point: 0.5, spur: 0.5 } as const;
+    hold({ bit, tolerance: { point: 0.125 } }, 0, undefined, 6 - 1 - 0.5 - 0.125, "web");
+  });
+
+  test("on a tapered blank the tip counts at the axis, the floor over the hole", () => {
+    // 8 at the nut, 4 at the end: 6 at the axis, 5.99 within the layout, 5.95 at the rim 5 farther
+    const tapered = { board: { thickness: { nut: 8, end: 4 } }, tolerance: { layout: 1 } };
+    hold({ ...tapered, bit: { ...FORSTNER, spur: 0 } }, 0, undefined, 5.99 - 1.5 - 1);
+    hold({ ...tapered, bit: { ...FORSTNER, spur: 1.5 } }, 0, undefined, 5.95 - 1.5 - 1);
+    hold(tapered, 0, undefined, 5.95 - 1);
+  });
+
+  test("the neck's wood under the board counts too", () => {
+    const neck = { thickness: 12 };
+    hold({ neck, board: { channel: "none" }, bit: FORSTNER }, 0, undefined, 18 - 1.5 - 1, "web");
   });
 });
 
-describe("a pocket that slants over the channel's end", () => {
-  // its upper side runs from (100, −12) to (126, 14): 1 across for 1 along
-  const outline = [
-    { along: 100, offset: -12 },
-    { along: 104, offset: -12 },
-    { along: 130, offset: 14 },
-    { along: 126, offset: 14 },
-  ];
-
-  test.each([
-    // the part before 108 lies beyond the channel's side, that before 109 touches it
-    { to: 108, over: false },
-    { to: 109, over: false },
-    { to: 109.1, over: true },
-    { to: 112, over: true },
-    { to: 200, over: true },
-  ])("a channel that ends at $to: over it $over", ({ to, over }) => {
-    const { board, spec, marker } = hole(
-      { ...PLAIN, board: { ...PLAIN.board, channel: { ...PLAIN.board.channel, to } } },
-      {},
-    );
-    const slanted = { ...marker, along: 115, offset: 1, outline };
-    const { overChannel } = boundsOf(board, spec, slanted);
-    expect(overChannel).toBeCloseTo(over ? 2.8 : Infinity, 12);
+describe("channel: over it, and within the web of it on every side, each part of the bit at its own height", () => {
+  // 6 wide and 2 deep from 20 to 200; the web is 1, so the tip counts as far as 4 from the centre line
+  const channel = { width: 6, depth: 2, from: 20, to: 200 };
+  const over = (bit: Bit, point = 0.25): Change => ({
+    board: { channel },
+    bit,
+    tolerance: { point },
   });
+  const hole = (along: number, offset: number, change: Change, diameter = 6) => ({
+    ...change,
+    markers: [{ places: [{ along, offset }], diameter }],
+  });
+
+  test.each<[string, number, number, Bit, number | undefined]>([
+    ["the point over it", 100, 0, FORSTNER, 4 - 1.5],
+    ["the point within the web of it", 100, -4, FORSTNER, 4 - 1.5],
+    // the floor may come deeper by the point's error: 0.5 + 0.25 below where it should be
+    ["a spur 1.5 from it", 100, 5.5, FORSTNER, 4 - 0.75],
+    ["a spur 3.9 from it", 100, 6.9, FORSTNER, 4 - 0.75],
+    ["the whole rim farther than the web", 100, 7, FORSTNER, undefined],
+    ["the point within the web beyond its end", 201, 0, FORSTNER, 4 - 1.5],
+    ["a spur beyond its end", 202, 0, FORSTNER, 4 - 0.75],
+    // 3 beyond, 4 aside: 5 from the corner, 4 from the web about it
+    ["past its corner", 203, 7, FORSTNER, undefined],
+    ["past its corner, by 2.4 and 3.2: 4 from it, 3 from the web", 202.4, 6.2, FORSTNER, undefined],
+    [
+      "past its corner, by 2.1 and 2.8: 3.5 from it, 2.5 from the web",
+      202.1,
+      5.8,
+      FORSTNER,
+      4 - 0.75,
+    ],
+    ["an end mill's floor", 100, 6.9, { kind: "end-mill" }, 4],
+    // 1 from the axis a cone of 90° has 2 of its 3 left, and a third of the point's error
+    ["a cone's flank", 100, 5, TWIST, 4 - 2 - 0.25 / 3],
+    ["a cone's tip", 100, 3, TWIST, 4 - 3],
+  ])("%s", (_, along, offset, bit, deepest) => {
+    const lead = bit.kind === "twist" ? 3 : bit.kind === "end-mill" ? 0 : 1.5;
+    const open = 6 - 1 - lead;
+    const max = deepest === undefined ? open : Math.min(open, deepest - 1);
+    const by = max === open ? "web" : "channel";
+    hold(hole(along, offset, over(bit)), 0, undefined, max, by);
+  });
+
+  test("a layout error brings it nearer", () => {
+    const change = { ...over(FORSTNER), tolerance: { layout: 0.5 } };
+    hold(hole(100, 7.25, change), 0, undefined, 4 - 0.5 - 1, "channel");
+    hold(hole(100, 7.5, change), 0, undefined, 6 - 1.5 - 1, "web");
+  });
+
+  test("its depth is a profile, and counts where it is deepest under the hole", () => {
+    // 1 at the nut, 3 at the end: 2 at the axis, 2.015 at the rim 3 farther
+    const deeper = { width: 6, depth: { nut: 1, end: 3 } };
+    hold(hole(200, 0, { board: { channel: deeper } }), 0, undefined, 6 - 2.015 - 1, "channel");
+  });
+
+  test("with a neck the board alone lies over it, whole where the channel is in the neck", () => {
+    const glued = { neck: { thickness: 12 }, board: { channel: { width: 6 } } };
+    hold(hole(100, 0, glued), 0, undefined, 6 - 1, "channel");
+    hold(hole(100, 12, glued), 0, undefined, 18 - 1, "web");
+  });
+
+  test("a pocket within the web of it counts whole", () => {
+    const pocket = (offset: number): Change => ({
+      board: { channel },
+      markers: [
+        {
+          places: [{ along: 100, offset }],
+          shape: { kind: "rectangle", length: 10, width: 8 },
+        },
+      ],
+    });
+    hold(pocket(8), 0, undefined, 4 - 1, "channel");
+    hold(pocket(8.01), 0, undefined, 6 - 1, "web");
+    hold(pocket(-7), 0, undefined, 4 - 1, "channel");
+  });
+
+  test("a pocket that slants past the channel's end by less than the web", () => {
+    // its upper side runs from (100, −12) to (126, 14), its lower one from (104, −12) to (130, 14)
+    const slanted = (to: number): Change => ({
+      board: { channel: { ...channel, to } },
+      markers: [
+        {
+          places: [{ along: 115, offset: 1 }],
+          shape: {
+            kind: "polygon",
+            corners: [
+              { x: -15, y: -13 },
+              { x: -11, y: -13 },
+              { x: 15, y: 13 },
+              { x: 11, y: 13 },
+            ],
+          },
+        },
+      ],
+    });
+    // that side, offset = along − 112, lies (109 − to) / √2 from the channel's corner at offset −3
+    hold(slanted(109 - 1.001 * Math.SQRT2), 0, undefined, 6 - 1, "web");
+    hold(slanted(109 - 0.999 * Math.SQRT2), 0, undefined, 4 - 1, "channel");
+  });
+});
+
+describe("flush: a solid dot's top may not end below the finished surface", () => {
+  const solid = { fill: { kind: "solid", thickness: 2, keep: 0.5 } } as const;
+
+  test("dot, less its error, and the least that is sanded off", () => {
+    hold(solid, 0, 0.75, 2 + 0.25, "flush");
+    const tolerance = { fill: 0.0625, sanding: 0.125, stop: 0.25, point: 0.5 };
+    hold({ ...solid, tolerance }, 0, undefined, 2 - 0.0625 + 0.125 - 0.25, "flush");
+    const bit = { ...FORSTNER, spur: 0 };
+    hold({ ...solid, bit, tolerance }, 0, undefined, 2 - 0.0625 + 0.125 - 0.25 - 0.5, "flush");
+  });
+
+  test("the least sanding is not below nothing", () => {
+    hold({ ...solid, tolerance: { sanding: 0.5 } }, 0, undefined, 2, "flush");
+  });
+
+  test("the radius counts at the rim nearest the crest, at its flattest", () => {
+    // a dot of 8 at 11: its near rim at 7
+    const round = { ...solid, radius: 25, board: { width: 48 } };
+    hold(round, 11, undefined, 2.25 + 1);
+    hold({ ...round, tolerance: { layout: 7 } }, 11, undefined, 2.25);
+    hold(
+      { ...round, board: { width: 30 }, tolerance: { crest: 4 } },
+      11,
+      undefined,
+      2.25 + drop(25, 3),
+    );
+    hold({ ...round, tolerance: { crest: 0.5, radius: 0 }, radius: 65 }, 20.5, undefined, 2.25 + 2);
+    hold({ ...round, radius: 50, tolerance: { radius: 0.3 } }, 20, undefined, 2.25 + 2);
+  });
+});
+
+describe("a radius that the top has already", () => {
+  // 25: at 7 it has dropped 1, at 15 5, at 20 10
+  const bit = { kind: "forstner", point: 0 } as const;
+  const curved = { existing: { radius: 25 }, board: { width: 48 }, sanding: 20, bit };
+  const small = (offset: number) => ({
+    ...curved,
+    board: { width: 48, thickness: 30 },
+    markers: [{ places: [{ along: 200, offset }], diameter: 2 }],
+  });
+
+  test("depths count from the top at the hole: planed flat, 20 − 5 goes at the centre", () => {
+    hold(curved, 15, 20 - 5 + 0.5);
+    const { removal } = holeOf(curved, 16);
+    expect(removal.inner).toBeCloseTo(20 - drop(25, 12), 12);
+    expect(removal.centre).toBeCloseTo(20 - drop(25, 16), 12);
+    expect(removal.outer).toBeCloseTo(20 - 10, 12);
+  });
+
+  test("where the new radius is not reached the old top stays", () => {
+    // nothing sanded off: at the rim, 20 aside, the old top lies 10 down
+    hold({ ...curved, sanding: 0 }, 16, 10 - drop(25, 16) + 0.5);
+    const { removal } = holeOf({ ...curved, sanding: 0 }, 16);
+    expect([removal.inner, removal.centre, removal.outer]).toEqual([0, 0, 0]);
+  });
+
+  test("off by 8 toward the crest the top is only 1 down, outward 7 more: the floor sinks with it", () => {
+    hold({ ...small(15), tolerance: { layout: 8 } }, 0, 20 - 1 + 0.5);
+    const solid = { fill: { kind: "solid", thickness: 9, keep: 0.5 } } as const;
+    hold({ ...small(15), ...solid, tolerance: { layout: 5 } }, 0, undefined, 9 + 20 - 10, "flush");
+    // the wood below the crest plane, less where the top lies
+    hold(small(15), 0, undefined, 30 - 5 - 1, "web");
+    hold({ ...small(15), tolerance: { layout: 5 } }, 0, undefined, 30 - 10 - 1, "web");
+  });
+
+  test("a crest off aside shifts the new radius, not the old", () => {
+    // both 65, 20 sanded off: rim at 16 from the old crest, at 25 from the new
+    const same = { existing: { radius: 65 }, radius: 65, sanding: 20 };
+    hold({ ...same, tolerance: { crest: 9 } }, 12, 20 + 5 - drop(65, 12) + 0.5);
+  });
+
+  test("its error shifts the old top alone", () => {
+    // within 20 % a radius of 31.25 is 25 to 37.5: the flattest puts the top highest
+    const loose = { ...curved, existing: { radius: 31.25 }, tolerance: { existing: 0.2 } };
+    hold(
+      { ...loose, board: { width: 48, thickness: 30 } },
+      15,
+      20 - drop(37.5, 15) + 0.5,
+      30 - 5 - 1,
+    );
+  });
+
+  test("184 to 305 on a half-width of 26 takes 0.736, and 0.448 at 16.3", () => {
+    const turned = { existing: { radius: 184 }, radius: 305, board: { width: 52 } };
+    const [finding] = checkDesign(designOf({ ...turned, sanding: 0.7 })).findings;
+    expect(finding).toMatchObject({ code: "radius-not-reached", value: 0.7, path: "sanding" });
+    // 184 − √(184² − 26²) less 305 − √(305² − 26²)
+    expect(finding?.limit).toBeCloseTo(drop(184, 26) - drop(305, 26), 9);
+    expect(finding?.limit.toFixed(3)).toBe("0.736");
+    const enough = { ...turned, sanding: finding?.limit as number };
+    expect(checkDesign(designOf(enough)).findings).toEqual([]);
+    expect(holeOf(enough, 16.3).removal.centre.toFixed(3)).toBe("0.448");
+  });
+});
+
+describe("what is in the board already", () => {
+  const old = { places: [{ along: 200, offset: 0 }], diameter: 8, drilled: true } as const;
+  const tolerance = { stop: 0.125, point: 0.25, sanding: 0.5, thickness: 0.0625 };
+
+  test("only what is kept counts, without the errors of drilling", () => {
+    const { holes, stops, pour } = checkDesign(
+      designOf({ bit: FORSTNER, tolerance, depth: 2, markers: [old] }),
+    );
+    expect(holes[0]?.window).toMatchObject({ min: 0.25 + 0.5 + 0.5, max: 6 - 0.0625 });
+    expect(holes[0]).toMatchObject({ lead: 0, rise: 0, drilled: true });
+    expect(holes[0]).not.toHaveProperty("bit");
+    expect(holes[0]?.planned).toEqual({ depth: 2, markerLeft: 2 - 0.75, woodLeft: 4 - 0.0625 });
+    expect(stops).toEqual({ common: null, settings: [] });
+    expect(pour).toBeUndefined();
+  });
+
+  test("it takes no part in the settings of the others", () => {
+    const fresh = { places: [{ along: 100, offset: 0 }], diameter: 8 };
+    const { stops } = checkDesign(designOf({ markers: [{ ...old, depth: 0.1 }, fresh] }));
+    expect(stops.common).toMatchObject({ min: 0.75, max: 5, minHole: 0, maxHole: 0 });
+    expect(stops.settings.map(({ holes }) => holes)).toEqual([[0]]);
+  });
+});
+
+test("holeWindow says what the report says, and takes the design's own fill, bit and stop", () => {
+  const change = { bit: FORSTNER, stop: { from: "table", zero: 100 } as const };
+  const tapered = { ...change, board: { thickness: { nut: 8, end: 4 } } };
+  const { window, lead, rise } = holeOf(tapered, 3);
+  const place = { along: 200, offset: 3, diameter: 8 };
+  expect(holeWindow(designOf(tapered), place)).toEqual({ ...window, lead, rise });
+  const own = { fill: { kind: "poured", keep: 2 }, bit: TWIST, stop: { from: "wood" } } as const;
+  const other = holeWindow(designOf(tapered), { ...place, ...own });
+  expect(other).toMatchObject({ rise: 0, minBy: "keep" });
+  expect(other.lead).toBeCloseTo(4, 12);
+  expect(other.min).toBeCloseTo(0.25 + 2, 12);
 });
