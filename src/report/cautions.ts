@@ -1,9 +1,11 @@
-/** The cautions that a job calls for, by what the work is. One line each, with what each title itself says beside it. */
+/** The cautions that a task calls for, by what the work is. One line each, with what each title itself says beside it. */
 import type { GroupSpec } from "../design/spec.js";
 
-/** The work, as far as cautions go. */
-export interface Job {
-  readonly groups: readonly Pick<GroupSpec, "shape" | "fill" | "bit" | "drilled">[];
+/** A piece of work, as far as cautions go. */
+export interface Task {
+  readonly groups: readonly (Pick<GroupSpec, "fill" | "bit" | "drilled"> & {
+    readonly shape?: unknown;
+  })[];
   readonly slot?: unknown;
   readonly sideDots?: unknown;
 }
@@ -11,8 +13,8 @@ export interface Job {
 /** The least epoxy that can be measured by volume, ml. Common practice, from memory, no source. */
 export const LEAST_BATCH = 10;
 
-type Caution = readonly [isCalledFor: (job: Job, volume: number) => boolean, text: string];
-type Group = Job["groups"][number];
+type Caution = readonly [isCalledFor: (task: Task, volume: number) => boolean, text: string];
+type Group = Task["groups"][number];
 
 const PRACTICE = "(common practice, no source)";
 const GUARDS = "(OSHA 29 CFR 1910.213, woodworking machinery)";
@@ -25,7 +27,7 @@ const isMilled = ({ shape, bit }: Group) => shape !== undefined || bit.kind === 
 
 /** Called for by any of the groups. */
 function anyGroup(does: (group: Group) => boolean) {
-  return ({ groups }: Job) => groups.some(does);
+  return ({ groups }: Task) => groups.some(does);
 }
 
 const isPouring = anyGroup((group) => isNew(group) && group.fill.kind === "poured");
@@ -74,12 +76,12 @@ const CAUTIONS: readonly Caution[] = [
   ],
   [isPouring, `No flame or torch near uncured resin, its vapour and its solvents ${PRACTICE}.`],
   [
-    (job, volume) => isPouring(job) && volume < LEAST_BATCH,
+    (task, volume) => isPouring(task) && volume < LEAST_BATCH,
     `A batch this small is hard to measure: mix at least ${LEAST_BATCH} ml, or weigh it, and test that it cures ${PRACTICE}.`,
   ],
 ];
 
-/** The cautions that a job calls for; `volume` is the epoxy that its holes take, ml, where any is poured. */
-export function cautionsFor(job: Job, volume = Infinity): string[] {
-  return CAUTIONS.flatMap(([isCalledFor, text]) => (isCalledFor(job, volume) ? [text] : []));
+/** The cautions that a task calls for; `volume` is the epoxy that its holes take, ml, where any is poured. */
+export function cautionsFor(task: Task, volume = Infinity): string[] {
+  return CAUTIONS.flatMap(([isCalledFor, text]) => (isCalledFor(task, volume) ? [text] : []));
 }

@@ -2,6 +2,7 @@
 
 import type { Hole, Report } from "../report/report.js";
 import { INCH } from "../text/length-text.js";
+import { settingLetter } from "../text/plain-words.js";
 import type { Outcome } from "./outcome.js";
 
 type Unit = "mm" | "in";
@@ -12,8 +13,6 @@ interface Row {
   readonly outcome: Outcome;
   readonly report: Report;
   readonly hole: Hole;
-  /** Of the setting that serves it. */
-  readonly depth: number | undefined;
 }
 
 /** The columns that hold no length. */
@@ -22,27 +21,37 @@ const FACTS: Readonly<Record<string, (row: Row) => Cell>> = {
   line: ({ outcome }) => outcome.line,
   design: ({ report }) => report.name,
   ok: ({ report }) => report.ok,
+  hole: ({ hole }) => hole.path,
   fret: ({ hole }) => hole.fret,
   side: ({ hole }) => hole.side,
   max_by: ({ hole }) => hole.window.maxBy,
+  setting: ({ hole }) => hole.recommended && settingLetter(hole.recommended.setting),
 };
 
 /** The columns that hold a length; their unit is added to the name. */
-const LENGTHS: Readonly<Record<string, (row: Row) => number | undefined>> = {
-  from_nut: ({ hole }) => hole.along,
-  off_centre: ({ hole }) => hole.offset,
-  size: ({ hole }) => hole.diameter,
-  removed_inner: ({ hole }) => hole.removal.inner,
-  removed_centre: ({ hole }) => hole.removal.centre,
-  removed_outer: ({ hole }) => hole.removal.outer,
-  least: ({ hole }) => hole.window.min,
-  most: ({ hole }) => hole.window.max,
-  lead: ({ hole }) => hole.lead,
-  depth: ({ depth }) => depth,
-  travel: ({ hole, depth }) => (depth === undefined ? undefined : depth + hole.lead),
-  planned: ({ hole }) => hole.planned?.depth,
-  planned_left: ({ hole }) => hole.planned?.left,
-  planned_web: ({ hole }) => hole.planned?.web,
+const LENGTHS: Readonly<Record<string, (hole: Hole) => number | undefined>> = {
+  along: ({ along }) => along,
+  offset: ({ offset }) => offset,
+  diameter: ({ diameter }) => diameter,
+  width: ({ width }) => width,
+  radius: ({ radius }) => radius,
+  sanding: ({ sanding }) => sanding,
+  thickness: ({ thickness }) => thickness,
+  removal_inner: ({ removal }) => removal.inner,
+  removal_centre: ({ removal }) => removal.centre,
+  removal_outer: ({ removal }) => removal.outer,
+  min: ({ window }) => window.min,
+  max: ({ window }) => window.max,
+  lead: ({ lead }) => lead,
+  rise: ({ rise }) => rise,
+  travel: ({ recommended }) => recommended?.travel,
+  depth: ({ recommended }) => recommended?.depth,
+  marker_left: ({ recommended }) => recommended?.markerLeft,
+  wood_left: ({ recommended }) => recommended?.woodLeft,
+  planned_travel: ({ planned }) => planned?.travel,
+  planned_depth: ({ planned }) => planned?.depth,
+  planned_marker_left: ({ planned }) => planned?.markerLeft,
+  planned_wood_left: ({ planned }) => planned?.woodLeft,
 };
 
 /** The header's row. */
@@ -54,22 +63,15 @@ export function csvHeader(unit: Unit): string {
 export function csvRows(outcome: Outcome, unit: Unit): string {
   const { report } = outcome;
   if (report === undefined) return "";
-  return report.holes
-    .map((hole, i) => cellsOf({ outcome, report, hole, depth: depthFor(i, report) }, unit))
-    .map(csvRow)
-    .join("");
+  return report.holes.map((hole) => csvRow(cellsOf({ outcome, report, hole }, unit))).join("");
 }
 
 function cellsOf(row: Row, unit: Unit): Cell[] {
-  const lengths = Object.values(LENGTHS).map((of) => of(row));
+  const lengths = Object.values(LENGTHS).map((of) => of(row.hole));
   return [
     ...Object.values(FACTS).map((of) => of(row)),
     ...lengths.map((mm) => (mm === undefined || unit === "mm" ? mm : mm / INCH)),
   ];
-}
-
-function depthFor(hole: number, { stops }: Report): number | undefined {
-  return stops.settings.find(({ holes }) => holes.includes(hole))?.depth;
 }
 
 function csvRow(cells: readonly Cell[]): string {

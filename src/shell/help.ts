@@ -8,27 +8,36 @@ FILE is a design in JSON, a folder (every .json file in it, by name), or - for
 designs on standard input, one a line (NDJSON). Lengths are numbers of mm or
 texts such as "1/4 in".
 
-  --json      one JSON object a line for each design: "file", on standard input
-              "line", and the report (mm; cures are on the cards), or "issues"
-              where it cannot be read
-  --csv       one row for each hole, with a header (RFC 4180, full precision)
-  --inches    cards and CSV in inches
-  --svg DIR   also writes pictures to DIR: the board, the windows, and a section
-              at each hole; files of the same names are replaced
-  --help      prints this
-  --version   prints the version
+  --json         one JSON object a line for each design: "file", on standard
+                 input "line", and the report (mm), or "issues" where it cannot
+                 be read
+  --remedies     with --json: each finding with its "remedies", the single
+                 changes that cure it; to seek them takes many times longer
+  --no-remedies  cards without remedies
+  --csv          one row for each hole, with a header (RFC 4180, full precision)
+  --inches       cards, notes and CSV in inches
+  --repair HOLE  in place of cards a note for a hole off its mark: what to drill
+                 it again with. HOLE is FRET=ERROR, FRET:SIDE=ERROR as
+                 12:bass=0.4, or the hole's path in place of the fret
+  --rack SIZES   the bits at hand for --repair, as 6,6.5 or "1/4 in,5/16 in";
+                 else half millimetres, with --inches sixteenths of an inch
+  --svg DIR      also writes pictures to DIR: the board, the windows, and a
+                 section at each hole; files of the same names are replaced
+  --help         prints this
+  --version      prints the version
 
-CSV columns: file, line, design, ok, fret, side, max_by (what sets the most),
-then lengths, their names ended by _mm or _in: from_nut, off_centre, size
-(diameter, or a pocket's width), removed_inner, removed_centre, removed_outer
-(by the radius, at the rim next to the centre line, the centre, the outer rim),
-least, most (depths of the rim that suit), lead (of the bit's point), depth,
-travel (the stop setting), planned, planned_left, planned_web (what the planned
-depth leaves, worst case). A cell is empty where there is none.
+CSV columns: file, line, design, ok, hole (its path), fret, side, max_by (what
+sets the greatest depth), setting (its letter on the card), then lengths, their
+names ended by _mm or _in: along, offset, diameter (of a dot), width, radius,
+sanding, thickness, removal_inner, removal_centre, removal_outer (by the radius,
+at the rim next to the centre line, the centre, the outer rim), min, max (depths
+of the floor that suit), lead, rise, travel, depth, marker_left, wood_left (the
+setting, and what it leaves in the worst case), and the last four again for what
+is planned: planned_travel and so on. A cell is empty where there is none.
 
-Exit code: 0 every design passes; 1 some design fails; 2 something could not be
-read (the other designs are checked), or the command line is wrong; 141 the
-reader of the output went away.
+Exit code: 0 every design passes; 1 some design fails, or no bit does; 2
+something could not be read (the other designs are checked), or the command line
+is wrong; 141 the reader of the output went away.
 No colour where the output is no terminal, or where NO_COLOR is set.
 `;
 

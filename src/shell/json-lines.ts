@@ -1,15 +1,25 @@
 /** A design as one line of JSON. */
+import { remediesFor } from "../report/remedies.js";
 import type { Outcome } from "./outcome.js";
 
 /**
- * The report, or the issues, after the file's name; ended by a line feed. As in any JSON text of a report, its
- * remedies are left out: to seek them takes many times longer than the check.
+ * The report, or the issues, after the file's name; ended by a line feed. Each finding has its remedies where these are
+ * asked for: to seek them takes many times longer than the check.
  */
-export function jsonLine({ report, issues, ...place }: Outcome): string {
-  return `${JSON.stringify({ ...place, ...(report ?? { issues }) }, finite)}\n`;
+export function jsonLine(outcome: Outcome, remedies: boolean): string {
+  if (outcome.report === undefined) return lineOf(outcome);
+  const { design, report, repair, ...place } = outcome;
+  const findings = report.findings.map((finding) =>
+    remedies ? { ...finding, remedies: remediesFor(design, finding) } : finding,
+  );
+  return lineOf({ ...place, ...report, findings });
+}
+
+function lineOf(value: object): string {
+  return `${JSON.stringify(value, finite)}\n`;
 }
 
 /** JSON knows no Infinity, which is what a flat radius is. */
-function finite(key: string, value: unknown): unknown {
-  return key === "radius" && value === Infinity ? "flat" : value;
+function finite(_key: string, value: unknown): unknown {
+  return value === Infinity ? "flat" : value;
 }

@@ -1,9 +1,12 @@
 /** What comes of one source: a report, or why it cannot be read. */
 import { getSystemErrorMap } from "node:util";
+import type { Design } from "../design/design.js";
 import type { DesignIssue } from "../errors/errors.js";
 import type { Place } from "../files/places.js";
 import { readDesign } from "../files/read-design.js";
+import { type Repair, repairHole } from "../report/repair.js";
 import { checkDesign, type Report } from "../report/report.js";
+import type { RepairOrder } from "./options.js";
 import type { Source } from "./sources.js";
 import { textOf } from "./text.js";
 
@@ -17,15 +20,26 @@ export interface Trouble extends Partial<Place> {
 /** Where it came from, and what came of it. */
 export type Outcome = Pick<Source, "file" | "line"> &
   (
-    | { readonly report: Report; readonly issues?: undefined }
+    | {
+        readonly design: Design;
+        readonly report: Report;
+        /** Where one was asked for. */
+        readonly repair?: Repair;
+        readonly issues?: undefined;
+      }
     | { readonly report?: undefined; readonly issues: readonly Trouble[] }
   );
 
-/** Reads a source and checks its design. Every error is an outcome. */
-export async function outcomeOf({ file, line, read }: Source): Promise<Outcome> {
+/** Reads a source, checks its design, and works out the repair that is asked for. Every error is an outcome. */
+export async function outcomeOf(
+  { file, line, read }: Source,
+  order?: RepairOrder,
+): Promise<Outcome> {
   const place = line === undefined ? { file } : { file, line };
   try {
-    return { ...place, report: checkDesign(readDesign(textOf(await read()))) };
+    const design = readDesign(textOf(await read()));
+    const repair = order && { repair: repairHole(design, order.hole, order.rack) };
+    return { ...place, design, report: checkDesign(design), ...repair };
   } catch (error) {
     const issues = troublesOf(error);
     return {

@@ -1,7 +1,7 @@
 /** Checks what the command line names, one design at a time. */
 
 import { visible } from "../text/plain-words.js";
-import { cardText } from "./cards.js";
+import { pageText } from "./cards.js";
 import { csvHeader, csvRows } from "./csv.js";
 import { jsonLine } from "./json-lines.js";
 import type { Options } from "./options.js";
@@ -30,7 +30,7 @@ export async function run(options: Options, { stdin, stdout, stderr }: Streams):
   const tally = emptyTally();
   if (options.format === "csv") await write(stdout, csvHeader(options.unit));
   for await (const source of each(sources, stdin)) {
-    const outcome = await outcomeOf(source);
+    const outcome = await outcomeOf(source, options.repair);
     count(tally, outcome);
     if (outcome.issues) {
       await progress.clear();
@@ -57,7 +57,8 @@ async function* each(sources: readonly Source[], stdin: Streams["stdin"]) {
   }
 }
 
-function printed(outcome: Outcome, { format, unit }: Options, paint: Paint): string {
-  if (format === "json") return jsonLine(outcome);
-  return format === "csv" ? csvRows(outcome, unit) : cardText(outcome, unit, paint);
+function printed(outcome: Outcome, options: Options, paint: Paint): string {
+  const { format, unit, remedies } = options;
+  if (format === "json") return jsonLine(outcome, remedies);
+  return format === "csv" ? csvRows(outcome, unit) : pageText(outcome, options, paint);
 }

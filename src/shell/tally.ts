@@ -19,10 +19,11 @@ export function emptyTally(): Tally {
   return { pass: 0, fail: 0, unread: 0, failing: [] };
 }
 
-/** Adds an outcome. */
-export function count(tally: Tally, { file, line, report }: Outcome): void {
-  if (report === undefined) tally.unread++;
-  else if (report.ok) tally.pass++;
+/** Adds an outcome: a design passes where its check does, a repair where some bit does. */
+export function count(tally: Tally, outcome: Outcome): void {
+  const { file, line } = outcome;
+  if (outcome.report === undefined) tally.unread++;
+  else if (outcome.repair ? outcome.repair.diameter !== null : outcome.report.ok) tally.pass++;
   else {
     tally.fail++;
     const name = line === undefined ? file : `${file}:${line}`;

@@ -43,10 +43,11 @@ export function table(rows: readonly (readonly string[])[], repeated = 0): strin
   });
 }
 
-/** Cells padded to the widest of them; text to the left, numbers to the right. */
+/** Cells padded to the widest of them; text to the left, a column of numbers alone to the right. */
 function columnOf(cells: readonly string[]): string[] {
   const width = Math.max(...cells.map(({ length }) => length));
-  const isNumber = cells.slice(1).some((cell) => /^-?[.0-9]/.test(cell));
+  const told = cells.slice(1).filter((cell) => cell !== "" && cell !== "-");
+  const isNumber = told.length > 0 && told.every((cell) => /^-?[.0-9]+$/.test(cell));
   return cells.map((cell) => (isNumber ? cell.padStart(width) : cell.padEnd(width)));
 }
 

@@ -1,0 +1,59 @@
+/** What a design leaves open and the check assumed, in plain words from the table of fields. */
+import { DESIGN } from "../design/fields.js";
+import { entriesOf, type Form } from "../design/kinds.js";
+import type { Report } from "../report/report.js";
+import type { Unit } from "../text/length-text.js";
+import { wrapped } from "../text/text-layout.js";
+
+/** A line for each assumption, with its place in the design. */
+export function assumedLines({ assumed }: Report, unit: Unit): string[] {
+  const paths = Object.keys(assumed).filter((path) => path !== "pour.ratio.1");
+  if (paths.length === 0) return [];
+  const lines = paths.map((path) => wordsFor(path, assumed, unit));
+  return [
+    "ASSUMED   (the design does not say; in brackets where it can)",
+    ...lines.flatMap((line) => wrapped(`- ${line}`, "  ", "    ")),
+  ];
+}
+
+/** “Least wood to be left under every part of the bit: 1.00 mm (web)”. */
+function wordsFor(path: string, assumed: Report["assumed"], unit: Unit): string {
+  const value = assumed[path] as number | string;
+  if (path === "pour.ratio.0") {
+    return `Resin and hardener, parts by volume: ${value} and ${assumed["pour.ratio.1"]} (pour.ratio)`;
+  }
+  const word = WORDS[value];
+  if (word !== undefined) return `${word} (${path})`;
+  const said = saidOf(path.split("."), DESIGN) ?? path;
+  // “…, ± mm; 0 where …” → “…: ± 0.10 mm”
+  const [clause = ""] = said.replace(/\.$/, "").split(/[;:]/);
+  const [, what = "", sign = "", kind = "", more = ""] = CLAUSE.exec(clause) ?? [];
+  const told = typeof value === "number" ? sign + amountWords(value, kind, unit) + more : value;
+  return `${what.replace(/^Of /, "Tolerance of ")}: ${told} (${path})`;
+}
+
+/** What a field is, and the unit that it is in. */
+const CLAUSE = /^(.*?)(?:, (± )?(mm|degrees|a fraction)\b(.*))?$/;
+
+const WORDS: Readonly<Record<number | string, string>> = {
+  poured: "The holes are filled with poured epoxy",
+  forstner: "A Forstner bit drills the holes",
+  wood: "The stop is zeroed anew on the wood at every hole",
+};
+
+function amountWords(value: number, kind: string, unit: Unit): string {
+  if (kind === "mm") return unit.full(value);
+  return kind === "a fraction" ? `${100 * value} %` : `${value} ${kind}`;
+}
+
+/** What the table says of the field at a path. */
+function saidOf([key, ...rest]: readonly string[], form: Form): string | undefined {
+  for (const [name, field] of entriesOf(form)) {
+    if (name !== key) continue;
+    if (rest.length === 0) return field.says;
+    const inner = field.kind === "list" ? field.item : field;
+    const under = field.kind === "list" ? rest.slice(1) : rest;
+    if (inner.kind === "object") return saidOf(under, inner);
+  }
+  return undefined;
+}

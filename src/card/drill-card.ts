@@ -1,0 +1,104 @@
+/** A report as a card to work by at the bench. */
+import type { Report } from "../report/report.js";
+import { holeNames } from "../text/plain-words.js";
+import { wrapped } from "../text/text-layout.js";
+import { assumedLines } from "./assumed.js";
+import { readBench } from "./bench.js";
+import { findingLines, type Part, partOf } from "./findings.js";
+import { holeLines } from "./holes.js";
+import {
+  type CardOptions,
+  cautionLines,
+  headLines,
+  pageOf,
+  readOptions,
+  stepLines,
+  unitNamed,
+} from "./page.js";
+import { secondSheet } from "./second-sheet.js";
+import { writeSettings } from "./settings.js";
+import { buildSteps } from "./steps.js";
+
+/**
+ * The report as a card: what to do at the bench, step by step; what was found and what cures it; a row for every hole;
+ * what was assumed; the cautions; and, on a second sheet, the edges and the slots.
+ *
+ * Without the design the card has no remedies, and leaves open where a stop is zeroed and how near a trial must come.
+ *
+ * @param report what `checkDesign` returned
+ * @param options `unit`, `design`, `remedies`; what is set in inches is a fraction that lies inside its range where one
+ * does
+ * @returns plain text, lines of at most 100 characters, ended by a newline
+ * @throws RangeError for another unit, or for a design that the report is not of
+ * @example
+ * // an invented neck
+ * const design = {
+ *   name: "Invented neck",
+ *   scale: { length: 648, frets: 22 },
+ *   board: { length: 482, width: { nut: 43, end: 57 }, thickness: 6 },
+ *   radius: 254,
+ *   markers: [{ frets: [12], diameter: 6, arrangement: "double" }],
+ * };
+ * drillCard(checkDesign(design), { design }).split("\n")[0] // "DRILL CARD: Invented neck"
+ */
+export function drillCard(report: Report, options: CardOptions = {}): string {
+  const { unit: name, design, remedies = true } = readOptions(options);
+  const unit = unitNamed(name);
+  const bench = readBench(report, design);
+  const settings = writeSettings(report, unit);
+  const title = report.name ?? "unnamed neck";
+  return pageOf([
+    headLines(`DRILL CARD: ${title}`, verdictLine(report), unit),
+    [
+      ...stepLines(stepsHeading(report), buildSteps({ report, bench, settings, unit })),
+      ...unservedLines(report),
+    ],
+    findingLines(report, settings, unit, remedies ? design : undefined),
+    holeLines(report, settings, unit),
+    assumedLines(report, unit),
+    cautionLines(report.cautions),
+    headLines(`SECOND SHEET: ${title}`, "Edges and slots, after the holes.", unit).slice(0, 3),
+    ...secondSheet(report, unit),
+  ]);
+}
+
+/** Holes and slots apart: what is found of one does not stop the other. */
+function verdictLine(report: Report): string {
+  const { holes, slots } = report;
+  const parts = [holes.length === 0 ? "Holes: none" : `Holes: ${stateOf(report, "holes")}`];
+  if (slots || countOf(report, "slots", "error") > 0)
+    parts.push(`Slots: ${stateOf(report, "slots")}`);
+  return `${[...parts, `Edges: ${stateOf(report, "edges")}`].join(". ")}.`;
+}
+
+function stateOf(report: Report, part: Part): string {
+  const errors = countOf(report, part, "error");
+  const warnings = countOf(report, part, "warning");
+  const counts = [counted(errors, "error"), counted(warnings, "warning")]
+    .filter(Boolean)
+    .join(", ");
+  const stop = part === "holes" && errors > 0 ? "DO NOT DRILL YET" : "";
+  const go = part === "holes" && errors === 0 ? "nothing stops the drilling" : "";
+  return [stop || go, counts].filter(Boolean).join(", ") || "nothing found";
+}
+
+function countOf({ findings }: Report, part: Part, severity: string): number {
+  return findings.filter((finding) => finding.severity === severity && partOf(finding) === part)
+    .length;
+}
+
+function counted(count: number, word: string): string {
+  return count === 0 ? "" : `${count} ${word}${count === 1 ? "" : "s"}`;
+}
+
+function stepsHeading(report: Report): string {
+  const stops = countOf(report, "holes", "error") > 0;
+  return stops ? "STEPS   (not before the errors of the holes are cured)" : "STEPS";
+}
+
+/** Holes that no setting serves. */
+function unservedLines({ holes }: Report): string[] {
+  const names = holeNames(holes);
+  const left = names.filter((_, i) => !holes[i]?.drilled && holes[i]?.recommended === undefined);
+  return left.length === 0 ? [] : wrapped(`No setting serves ${left.join("; ")}.`, "  ");
+}

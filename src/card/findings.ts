@@ -1,0 +1,100 @@
+/** What the check found, and what cures it. */
+import type { Design } from "../design/design.js";
+import { elementAt } from "../geometry/element-at.js";
+import { type Remedy, remediesFor } from "../report/remedies.js";
+import type { Finding, Report } from "../report/report.js";
+import { tell, tellRemedy } from "../report/sentences.js";
+import type { Unit } from "../text/length-text.js";
+import { holeNames, listNames, stationName } from "../text/plain-words.js";
+import { wrapped } from "../text/text-layout.js";
+import type { WrittenSetting } from "./settings.js";
+
+/** What part of the work a finding is about. */
+export type Part = "holes" | "slots" | "edges";
+
+/** A finding that names a hole is about the holes, whatever else is in its way. */
+export function partOf({ code, hole }: Finding): Part {
+  if (hole !== undefined) return "holes";
+  if (/slot/.test(code)) return "slots";
+  return /edge|side-dot/.test(code) ? "edges" : "holes";
+}
+
+/** The findings, those of one code as one entry; remedies where the design is given. */
+export function findingLines(
+  report: Report,
+  settings: readonly WrittenSetting[],
+  unit: Unit,
+  design: Design | undefined,
+): string[] {
+  const { findings } = report;
+  if (findings.length === 0) return ["FINDINGS", "  None."];
+  const codes = [...new Set(findings.map(({ code }) => code))];
+  const lines = codes.flatMap((code) => {
+    const alike = findings.filter((finding) => finding.code === code);
+    return [
+      ...entryLines(report, alike, settings, unit),
+      ...remedyLines(report, alike, unit, design),
+    ];
+  });
+  const each = design ? "; each remedy by itself is enough" : "";
+  const key = `FINDINGS   (! error: cure it before the work; ? warning: it wants care${each})`;
+  return [...wrapped(key, "", "           "), ...lines];
+}
+
+/** The worst one speaks, the other places follow. */
+function entryLines(
+  report: Report,
+  alike: readonly Finding[],
+  settings: readonly WrittenSetting[],
+  unit: Unit,
+): string[] {
+  const worst = elementAt(alike, 0);
+  const mark = worst.severity === "error" ? "!" : "?";
+  const names = holeNames(report.holes);
+  const places = [...new Set(alike.map((finding) => placeWords(finding, names)))];
+  const others = alike.length > 1 ? ` (The worst of ${alike.length}: ${listNames(places)}.)` : "";
+  return wrapped(`${mark} ${tell(asWritten(worst, settings), unit)}${others}`, "  ", "    ");
+}
+
+/** Travels as the steps have them. */
+function asWritten(finding: Finding, settings: readonly WrittenSetting[]): Finding {
+  return /^several-/.test(finding.code)
+    ? { ...finding, suits: settings.map(({ set }) => set.mm) }
+    : finding;
+}
+
+function placeWords({ hole, fret, station }: Finding, names: readonly string[]): string {
+  if (hole !== undefined) return elementAt(names, hole);
+  return stationName(station ?? `fret${fret}`);
+}
+
+/** Findings of one code times holes: to seek what cures more than so many takes seconds. */
+const MOST_SOUGHT = 3000;
+
+function remedyLines(
+  { holes, assumed }: Report,
+  alike: readonly Finding[],
+  unit: Unit,
+  design: Design | undefined,
+): string[] {
+  if (design === undefined) return [];
+  if (alike.length * holes.length > MOST_SOUGHT) {
+    return ["    remedies: not sought, since there are so many; cure some and look again."];
+  }
+  const words = remediesOfAll(design, alike).map((remedy) => tellRemedy(remedy, unit, assumed));
+  return words.length === 0 ? [] : wrapped(`remedies: ${words.join("; ")}.`, "    ", "      ");
+}
+
+/** The changes that cure every one of these findings, each at the threshold that goes farthest. */
+function remediesOfAll(design: Design, alike: readonly Finding[]): Remedy[] {
+  const lists = alike.map((finding) => remediesFor(design, finding));
+  return elementAt(lists, 0).flatMap((remedy) => {
+    const same = lists.flatMap(
+      (remedies) => remedies.find(({ change }) => change === remedy.change) ?? [],
+    );
+    if (same.length < lists.length) return [];
+    const thresholds = same.map((other) => other.to);
+    const to = remedy.to > remedy.from ? Math.max(...thresholds) : Math.min(...thresholds);
+    return [{ ...remedy, to }];
+  });
+}

@@ -1,0 +1,57 @@
+/** The table of the holes. Lengths in mm. */
+import type { Hole, Outcome, Report } from "../report/report.js";
+import type { Unit } from "../text/length-text.js";
+import { holeName, listNames } from "../text/plain-words.js";
+import { table, wrapped } from "../text/text-layout.js";
+import { outcomeOf, type WrittenSetting } from "./settings.js";
+
+const KEY =
+  "HOLES   (size: diameter, or a pocket's width; taken: by the radius at the outer rim, nominal; least, most: depths of the floor that suit; left: of the marker after the radius, wood: under the bit, both in the worst case)";
+
+/** A row for every hole, numbered as in the report. */
+export function holeLines(
+  { holes }: Report,
+  settings: readonly WrittenSetting[],
+  unit: Unit,
+): string[] {
+  if (holes.length === 0) return [];
+  const isPlanned = holes.some(({ planned }) => planned);
+  const head = ["hole", "fret", "from nut", "off centre", "size", "taken", "least", "most"];
+  const outcomes = ["travel", "depth", "left", "wood"];
+  const planned = isPlanned ? outcomes.map((word) => `planned ${word}`) : [];
+  const rows = holes.map((hole, i) => [
+    ...placeCells(hole, i, unit),
+    ...(settings.length > 1 ? [settings[hole.recommended?.setting ?? -1]?.letter ?? NOTHING] : []),
+    ...outcomeCells(outcomeOf(hole, settings), unit),
+    ...(isPlanned ? outcomeCells(hole.planned, unit) : []),
+  ]);
+  const setHead = settings.length > 1 ? ["set"] : [];
+  const lines = table([[...head, ...setHead, ...outcomes, ...planned], ...rows], 2);
+  return [...wrapped(KEY, "", "        "), ...lines];
+}
+
+const NOTHING = "-";
+
+function placeCells(hole: Hole, i: number, unit: Unit): string[] {
+  const { along, offset, width, removal, window } = hole;
+  return [
+    String(i + 1),
+    listNames([holeName(hole)]).replace(/^frets? /, ""),
+    unit.bare(along),
+    unit.bare(offset),
+    unit.bare(width),
+    unit.bare(removal.outer),
+    ...unit.range(window.min, window.max),
+  ];
+}
+
+function outcomeCells(outcome: Outcome | undefined, unit: Unit): string[] {
+  if (outcome === undefined) return [NOTHING, NOTHING, NOTHING, NOTHING];
+  const { travel, depth, markerLeft, woodLeft } = outcome;
+  return [
+    travel === undefined ? NOTHING : unit.bare(travel),
+    unit.bare(depth),
+    unit.most(markerLeft),
+    unit.most(woodLeft),
+  ];
+}

@@ -1,0 +1,157 @@
+/** The steps for one setting of the stop: set it, try it in scrap, drill its holes. Lengths in mm. */
+import { elementAt } from "../geometry/element-at.js";
+import type { Hole } from "../report/report.js";
+
+import type { Unit } from "../text/length-text.js";
+import { holeNames, joined, listNames } from "../text/plain-words.js";
+import type { BenchStop } from "./bench.js";
+import type { Job, Step } from "./job.js";
+import { outcomeOf, type WrittenSetting } from "./settings.js";
+import { type Tool, toolsOf } from "./tools.js";
+
+/** The three steps of a setting. */
+export function settingSteps(job: Job, setting: WrittenSetting, isFirst: boolean): Step[] {
+  const { report, bench, unit } = job;
+  const tools = toolsOf(report.holes, setting.holes, unit);
+  const stop = bench.stopOf(elementAt(setting.holes, 0));
+  return [
+    { text: `${settingWords(job, setting, tools, stop)}${plannedWords(job, setting)}` },
+    { text: trialWords(job, setting, stop, isFirst) },
+    drillingStep(job, setting, tools, stop),
+  ];
+}
+
+function settingWords(
+  { report, unit }: Job,
+  { set, min, max, minHole, maxHole, name }: WrittenSetting,
+  tools: readonly Tool[],
+  stop: BenchStop | undefined,
+): string {
+  const names = holeNames(report.holes);
+  const [least, most] = unit.range(min, max);
+  const rule = RULES[elementAt(report.holes, maxHole).window.maxBy];
+  const bits = joined(tools.map((tool) => `the ${tool.name}`));
+  return [
+    `Set the stop${name && `, ${name},`} to a travel of ${set.text} ${unit.short}, for ${bits}:`,
+    `${touchWords(tools, stop, unit)}, zero the stop there, then set the travel.`,
+    `Travels from ${least} to ${most} ${unit.short} would do:`,
+    `${elementAt(names, minHole)} sets the least (the radius takes most there), ${elementAt(names, maxHole)} the most (${rule}).`,
+  ].join(" ");
+}
+
+const RULES = {
+  web: "the web under the bit",
+  channel: "the web above the rod channel",
+  flush: "its dot must end flush",
+} as const;
+
+/** What touches the wood: a mill has no point to touch with, and a foot bears before the bit does. */
+export function touchWords(
+  tools: readonly Tool[],
+  stop: BenchStop | undefined,
+  unit: Unit,
+): string {
+  if (stop?.from === "wood" && stop.foot > 0) {
+    return `with the bit at rest, let what bears on the top, ${unit.full(stop.foot)} wide, rest on it about the mark, bring the bit's tip level with it`;
+  }
+  return tools.every(({ isMill }) => isMill)
+    ? "with the spindle stopped, lower the mill until its end touches the top (it has no point to touch with)"
+    : "with the spindle stopped, lower the point until it touches the top, beside a prick mark and never in it";
+}
+
+/** What the builder means to set, against the windows. */
+function plannedWords({ report, unit }: Job, { holes }: WrittenSetting): string {
+  const planned = holes.flatMap((i) => {
+    const { planned: plan, window } = elementAt(report.holes, i);
+    return plan?.travel === undefined ? [] : [{ ...plan, travel: plan.travel, window }];
+  });
+  if (planned.length === 0) return "";
+  const fits = planned.filter(({ depth, window: { min, max } }) => min <= depth && depth <= max);
+  const fails = planned.length - fits.length;
+  const travel = spanWords(
+    planned.map((plan) => plan.travel),
+    unit,
+  );
+  const depth = spanWords(
+    planned.map((plan) => plan.depth),
+    unit,
+  );
+  const verdict = fails === 0 ? "would do too" : `fails at ${fails} of ${planned.length} holes`;
+  return ` What you plan, a travel of ${travel} (depth ${depth}), ${verdict}.`;
+}
+
+/** “3.00 mm”, or “3.00 to 3.20 mm”. */
+export function spanWords(lengths: readonly number[], unit: Unit): string {
+  const [least, most] = [unit.bare(Math.min(...lengths)), unit.bare(Math.max(...lengths))];
+  return `${least === most ? least : `${least} to ${most}`} ${unit.short}`;
+}
+
+function trialWords(
+  { report, bench, unit }: Job,
+  { set, travel, holes }: WrittenSetting,
+  stop: BenchStop | undefined,
+  isFirst: boolean,
+): string {
+  const { lead, rise, recommended } = elementAt(report.holes, elementAt(holes, 0));
+  // travel = depth + lead − rise − correction
+  const correction = (recommended?.depth ?? 0) + lead - rise - travel;
+  const tip = set.mm + correction;
+  const range = bench.errors && unit.range(tip - bench.errors.stop, tip + bench.errors.stop);
+  const within = range
+    ? `: from ${range.join(" to ")} ${unit.short} will do`
+    : ", as near as the design's tolerance.stop asks";
+  const scrap = stop?.from === "table" ? "flat scrap that lies on the table" : "flat scrap";
+  const otherwise = isFirst
+    ? "If it does not, drill two more at least, give the travel and the tip of each to calibrateStop of marker-depth/measured, write what it answers into the design as stop.correction and tolerance.stop, and print the card anew."
+    : "If it does not, go on as after the first trial.";
+  return `Drill a trial hole in ${scrap}, the stop zeroed on the scrap. Measure to its deepest mark: it must lie ${unit.full(tip)} deep${within}. ${otherwise}`;
+}
+
+/** Where to zero, and the holes in their order. */
+function drillingStep(
+  job: Job,
+  { holes }: WrittenSetting,
+  tools: readonly Tool[],
+  stop: BenchStop | undefined,
+): Step {
+  const { report, settings, unit } = job;
+  const depths = holes.flatMap((i) => outcomeOf(elementAt(report.holes, i), settings)?.depth ?? []);
+  const floor = `Their floors come ${spanWords(depths, unit)} deep.`;
+  const zero = zeroingWords(stop, unit, ", for all of these holes");
+  const lists = tools.map((tool) => namesInOrder(report.holes, tool.holes));
+  if (lists.length === 1) {
+    return { text: `${zero} Drill in this order, most room first: ${lists[0]}. ${floor}` };
+  }
+  const list = tools.map(({ name }, i) => `with the ${name}: ${lists[i]}`);
+  const text = `${zero} Drill in this order, each bit's holes with the most room first, and zero anew at each change of bit. ${floor}`;
+  return { text, list };
+}
+
+/** Where to zero for the holes. */
+export function zeroingWords(stop: BenchStop | undefined, unit: Unit, all = ""): string {
+  if (stop === undefined) {
+    return "Zero in the same way on the board: where the design's `stop` says or, where it says nothing, anew on the wood at every hole.";
+  }
+  if (stop.from === "wood") return "Zero in the same way on the board, anew at every hole.";
+  return `Lay the board on the table and zero in the same way on its centre line, ${unit.full(stop.zero ?? 0)} from the nut: once${all}.`;
+}
+
+/** How near two rooms come to being one, mm: what a builder could tell apart. */
+const ALIKE = 0.01;
+
+/** Holes by name, those with the most room about their depth first: those that govern come last. */
+export function namesInOrder(holes: readonly Hole[], indices: readonly number[]): string {
+  const names = holeNames(holes);
+  const rooms = (i: number) => {
+    const { window, recommended } = elementAt(holes, i);
+    const depth = recommended?.depth ?? window.min;
+    const room = Math.min(depth - window.min, window.max - depth);
+    return [room, window.max - window.min].map((mm) => Math.round(mm / ALIKE)) as [number, number];
+  };
+  const inOrder = [...indices].sort((a, b) => {
+    const [room, width] = rooms(a);
+    const [otherRoom, otherWidth] = rooms(b);
+    return otherRoom - room || otherWidth - width;
+  });
+  return listNames(inOrder.map((i) => elementAt(names, i)));
+}
