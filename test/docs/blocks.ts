@@ -1,11 +1,6 @@
 /** Examples found in docstrings and Markdown, made runnable. */
 import { readdirSync, readFileSync } from "node:fs";
 import { posix } from "node:path";
-import * as card from "../../src/card/index.js";
-import * as draw from "../../src/draw/index.js";
-import * as files from "../../src/files/index.js";
-import * as core from "../../src/index.js";
-import * as units from "../../src/units/index.js";
 
 const ROOT = new URL("../../", import.meta.url);
 
@@ -92,12 +87,14 @@ function checked(text: string): string {
 type Names = Readonly<Record<string, unknown>>;
 
 /** The entries, as code on a page imports them. */
-export const ENTRIES: Readonly<Record<string, Names>> = {
-  "marker-depth": core,
-  "marker-depth/card": card,
-  "marker-depth/draw": draw,
-  "marker-depth/files": files,
-  "marker-depth/units": units,
+const ENTRIES: Readonly<Record<string, () => Promise<Names>>> = {
+  "marker-depth": () => import("../../src/index.js"),
+  "marker-depth/card": () => import("../../src/card/index.js"),
+  "marker-depth/draw": () => import("../../src/draw/index.js"),
+  "marker-depth/files": () => import("../../src/files/index.js"),
+  "marker-depth/measured": () => import("../../src/measured/index.js"),
+  "marker-depth/notebook": () => import("../../src/notebook/index.js"),
+  "marker-depth/units": () => import("../../src/units/index.js"),
 };
 
 const IMPORT = /^import \{ (.+) \} from "(.+)";$/gm;
@@ -108,7 +105,7 @@ export async function runPage(blocks: readonly Block[]): Promise<Run> {
   const code: string[] = [];
   for (const { text, where } of blocks) {
     for (const [, names = "", from = ""] of text.matchAll(IMPORT)) {
-      const found: Names = ENTRIES[from] ?? (await import(from));
+      const found = await (ENTRIES[from]?.() ?? import(from));
       for (const name of names.split(", ")) {
         if (!(name in found)) throw new Error(`${where}: ${from} has no ${name}`);
         scope[name] = found[name];

@@ -12,7 +12,7 @@ import { bundle, packagesOf } from "../package/bundle.js";
 import { fileText } from "./blocks.js";
 
 const PACKAGE = JSON.parse(fileText("package.json"));
-const LARCH: Design = JSON.parse(fileText("docs/examples/larch-22.json"));
+const ACACIA: Design = JSON.parse(fileText("docs/examples/acacia-22.json"));
 const ROOT = new URL("../../", import.meta.url).pathname;
 /** The entries, by the name of each and the file in src; the command is none. */
 const { cli: _, ...ENTRIES }: Readonly<Record<string, string>> = PACKAGE.tsup.entry;
@@ -33,9 +33,6 @@ const STATEMENTS: Readonly<Record<string, readonly Statement[]>> = {
       measured: () => [exampleFiles().length],
     },
   ],
-  "README.md": [
-    { says: /drills the twenty-fourth ([\d.]+) mm too shallow/, measured: () => [tooShallow()] },
-  ],
   "docs/batch.md": [
     {
       says: /`checkDesign` alone carries ([\d.]+) kB.*; `sweep`, .* add ([\d.]+) kB; `sagitta` alone is ([\d.]+) kB/,
@@ -53,8 +50,26 @@ const STATEMENTS: Readonly<Record<string, readonly Statement[]>> = {
   ],
   "docs/drill.md": [
     {
-      says: /the outer rim lies ([\d.]+) mm from the centre line, ([\d.]+) with the layout error.* = ([\d.]+) mm\. Add/,
+      says: /the outer rim lies ([\d.]+) mm from the centre line; .* aside, ([\d.]+)\. .* = ([\d.]+) mm\. Add/,
       measured: outerRim,
+    },
+    { says: /drills the twenty-fourth ([\d.]+) mm too shallow/, measured: () => [tooShallow()] },
+    {
+      says: /must be the travel, to within `tolerance.stop`: ([\d.]+) to ([\d.]+) mm/,
+      measured: () => [travel() - 0.1, travel() + 0.1],
+    },
+    {
+      says: /As travels, ([\d.]+) to ([\d.]+) mm suit every hole; the middle is ([\d.]+)/,
+      measured: () => {
+        const { min = NaN, max = NaN } = checkDesign(ACACIA).stops.common ?? {};
+        return [min, max, (min + max) / 2];
+      },
+    },
+  ],
+  "docs/examples/README.md": [
+    {
+      says: /come out ([\d.]+) mm shallower than where it was touched if that was at the first dot, and ([\d.]+) mm if it was at the nut/,
+      measured: () => [98.66, 0].map(shallowerAtTheFifteenth),
     },
   ],
   "docs/fix-a-hole.md": [
@@ -68,17 +83,20 @@ const STATEMENTS: Readonly<Record<string, readonly Statement[]>> = {
   ],
   "docs/slots.md": [
     {
-      says: /half the width is ([\d.]+) mm, where R 305 takes ([\d.]+) mm/,
-      measured: () => edgeAt("fret22"),
+      says: /half the width is ([\d.]+) mm, and with the crest 0\.5 mm aside the edge lies ([\d.]+) mm from it, where R 305 takes ([\d.]+) mm/,
+      measured: () => {
+        const half = halfWidthAt("fret22");
+        return [half, half + 0.5, sagitta(305, half + 0.5)];
+      },
     },
     {
-      says: /([\d.]+) mm from the centre line R 305 takes ([\d.]+) mm/,
-      measured: () => edgeAt("nut"),
+      says: /at the nut: ([\d.]+) mm from the centre line R 305 takes ([\d.]+) mm/,
+      measured: () => [halfWidthAt("nut"), sagitta(305, halfWidthAt("nut"))],
     },
     {
       says: /Left of 6\.2 mm: ([\d.]+) mm, half of it ([\d.]+) mm/,
       measured: () => {
-        const left = 6.2 - 0.15 - (edgeAt("nut")[1] ?? 0);
+        const left = 6.2 - 0.15 - sagitta(305, halfWidthAt("nut"));
         return [left, left / 2];
       },
     },
@@ -90,12 +108,32 @@ const STATEMENTS: Readonly<Record<string, readonly Statement[]>> = {
       measured: () => [57 * 0.00353 * 2, 6 * 0.00353 * 2, 57 * 0.00403 * 2],
     },
     {
+      says: /at 1° the floor of a 6\.35 mm hole lies ([\d.]+) mm too high .* tip of 4\.25 mm travel is ([\d.]+) mm aside/,
+      measured: () => [6.35 / 2, 4.25].map((length) => length * Math.tan(Math.PI / 180)),
+    },
+    {
+      says: /a point of 1\.6 mm with 60° is ([\d.]+) mm wide to either side/,
+      measured: () => [1.6 * Math.tan(Math.PI / 6)],
+    },
+    {
+      says: /0\.4 mm deep and 1 mm wide takes (\d+) mm³ beside the (\d+) mm³ of a hole/,
+      // a groove of triangular section along the rim, and a cylinder
+      measured: () => [(Math.PI * 6.35 * 0.4 * 1) / 2, Math.PI * 3.175 ** 2 * 2.65],
+    },
+    {
+      says: /up to ([\d.]+) mm of a hole 2\.65 mm deep/,
+      measured: () => [0.05 * 2.65],
+    },
+    {
       says: /^\| frets; marker groups \| (\d+); (\d+) \|$/m,
       measured: () => [LIMITS.frets.value, LIMITS.groups.value],
     },
     {
       says: /^\| holes of a design whose remedies are sought \| (\d+) \|$/m,
-      measured: () => [LIMITS.remedyHoles.value],
+      measured: () => {
+        const [, most] = /MOST_HOLES = (\d+)/.exec(fileText("src/report/remedies.ts")) ?? [];
+        return [Number(most)];
+      },
     },
     {
       says: /\| ([\d,]+) characters, (\d+) levels, ([\d,]+) keys; (\d+) mistakes told \|$/m,
@@ -136,9 +174,9 @@ function plain(figure: string): string {
   return word < 0 ? figure.replaceAll(",", "") : String(word);
 }
 
-/** What the rule of the twelfth fret misses, by the last column of the README's table. */
+/** What the rule of the twelfth fret misses, by the last column of its table. */
 function tooShallow(): number {
-  const least = [...fileText("README.md").matchAll(/^\| (?:12|24) \|.* \| ([\d.]+) mm \|$/gm)];
+  const least = [...fileText("docs/drill.md").matchAll(/^\| (?:12|24) \|.* \| ([\d.]+) mm \|$/gm)];
   const [twelfth, last] = least.map(([, mm]) => Number(mm));
   return Number(last) - Number(twelfth);
 }
@@ -167,22 +205,33 @@ async function partsOfTheCore(): Promise<number[]> {
 
 /** How much nearer a cone's axis is than the radius that a gauge reads square to a line of it, percent. */
 function shareOffAxis(): number {
-  const angle = Math.atan((406 - 254) / LARCH.board.length);
+  const angle = Math.atan((406 - 254) / ACACIA.board.length);
   return 100 * (1 - Math.sin(angle) / Math.tan(angle));
 }
 
 function outerRim(): number[] {
-  const { holes } = checkDesign(LARCH);
-  const outermost = Math.max(...holes.map(({ offset, diameter }) => offset + diameter / 2));
-  const grown = outermost + 0.25;
+  const { holes } = checkDesign(ACACIA);
+  const outermost = Math.max(...holes.map(({ offset, width }) => offset + width / 2));
+  // the layout error, and the crest aside
+  const grown = outermost + 0.25 + 0.5;
   return [outermost, grown, sagitta(305, grown)];
 }
 
-/** Half the width at a station, and what the radius takes there. */
-function edgeAt(station: string): number[] {
-  const along = checkDesign(LARCH).edges.find((edge) => edge.station === station)?.along ?? NaN;
-  const half = profileAt(LARCH.board.width, along, LARCH) / 2;
-  return [half, sagitta(305, half)];
+function travel(): number {
+  return checkDesign(ACACIA).stops.settings[0]?.travel ?? Number.NaN;
+}
+
+/** A taper from 4.0 to 3.1 over 288: how much lower the top lies at the last dot than where the stop was zeroed. */
+function shallowerAtTheFifteenth(zero: number): number {
+  const { holes } = checkDesign(JSON.parse(fileText("docs/examples/wren-tenor.json")));
+  const along = holes.at(-1)?.along ?? Number.NaN;
+  return ((along - zero) * (4 - 3.1)) / 288;
+}
+
+/** Half the width at a station. */
+function halfWidthAt(station: string): number {
+  const along = checkDesign(ACACIA).edges.find((edge) => edge.station === station)?.along;
+  return profileAt(ACACIA.board.width, along ?? Number.NaN, ACACIA) / 2;
 }
 
 /** How many digits the form that cancels keeps, against 64-digit arithmetic. */
@@ -192,15 +241,15 @@ function digitsKept(): number {
   return -Math.log10(cancelled.minus(exact).abs().div(exact).toNumber());
 }
 
-/** The cells of the README's table of accuracy: quantity, range, reference, samples, error, unit. */
+/** The cells of the table of accuracy: quantity, range, reference, samples, error, unit. */
 function accuracyRows(): string[][] {
   const [, table = ""] =
-    /accuracy:begin -->\n([\s\S]*)<!-- accuracy:end/.exec(fileText("README.md")) ?? [];
+    /accuracy:begin -->\n([\s\S]*)<!-- accuracy:end/.exec(fileText("docs/trust.md")) ?? [];
   const rows = table.trim().split("\n").slice(2);
   return rows.map((row) => row.slice(2, -2).split(" | "));
 }
 
-test("docs/trust.md's bound on rounding is above what the README's table measures", () => {
+test("docs/trust.md's bound on rounding is above what its table measures", () => {
   const [, bound] = /\| under (\d+) ulp /.exec(fileText("docs/trust.md")) ?? [];
   const errors = accuracyRows().flatMap(([, , , , error, unit]) => (unit === "ulp" ? [error] : []));
   expect(errors.length).toBeGreaterThan(4);

@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
-import { DEFAULTS } from "../../src/index.js";
+import { DEFAULTS, FINDING_CODES } from "../../src/index.js";
 import { fileText } from "./blocks.js";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
@@ -27,6 +27,13 @@ test("the API reference follows from the docstrings", { timeout: 120_000 }, () =
   } finally {
     rmSync(out, { recursive: true });
   }
+});
+
+test("the table of finding codes follows from the code", () => {
+  const script = join(ROOT, "docs/scripts/codes.mjs");
+  const table = execFileSync(process.execPath, [script, "--print"], { encoding: "utf8" });
+  expect(table.trim().split("\n")).toHaveLength(2 + Object.keys(FINDING_CODES).length);
+  expect(fileText("docs/findings.md")).toContain(table.trim());
 });
 
 test("the tables of fields and defaults follow from the JSON Schema and the code", () => {

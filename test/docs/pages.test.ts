@@ -1,6 +1,7 @@
 /** The guide: every block of code runs and says what the page says, every link leads somewhere. */
 import { existsSync, readdirSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { drillCard } from "../../src/card/index.js";
 import { readDesign } from "../../src/files/index.js";
 import { checkDesign } from "../../src/index.js";
 import { fencedBlocks, fileText, headings, linksIn, runPage } from "./blocks.js";
@@ -9,19 +10,25 @@ import { fencedBlocks, fileText, headings, linksIn, runPage } from "./blocks.js"
 const PAGES: Readonly<Record<string, { readonly checks: number; readonly printed: number }>> = {
   "docs/README.md": { checks: 0, printed: 0 },
   "docs/choose-a-radius.md": { checks: 6, printed: 4 },
-  "docs/design-file.md": { checks: 2, printed: 0 },
-  "docs/drill.md": { checks: 8, printed: 1 },
-  "docs/fix-a-hole.md": { checks: 4, printed: 1 },
-  "docs/formulas.md": { checks: 4, printed: 0 },
+  "docs/design-file.md": { checks: 1, printed: 0 },
+  "docs/drill.md": { checks: 10, printed: 1 },
+  "docs/examples/README.md": { checks: 0, printed: 0 },
+  "docs/findings.md": { checks: 3, printed: 0 },
+  "docs/fix-a-hole.md": { checks: 5, printed: 1 },
+  "docs/formulas.md": { checks: 9, printed: 0 },
   "docs/packages.md": { checks: 0, printed: 0 },
   "docs/slots.md": { checks: 6, printed: 0 },
   "docs/sources.md": { checks: 0, printed: 0 },
+  "docs/start.md": { checks: 0, printed: 0 },
 };
+/** The block of a page that a script writes from the first example's card; it has a test of its own. */
+const CARD_PAGE = "docs/start.md";
 const ALL = [
   ...["README.md", "DEVELOPERS.md", "CHANGELOG.md"],
   ...readdirSync(new URL("../../docs/", import.meta.url))
     .filter((file) => file.endsWith(".md"))
     .map((file) => `docs/${file}`),
+  "docs/examples/README.md",
 ];
 
 describe.each(Object.entries(PAGES))("%s", (page, { checks, printed }) => {
@@ -31,7 +38,7 @@ describe.each(Object.entries(PAGES))("%s", (page, { checks, printed }) => {
     expect(run.checks).toHaveLength(checks);
     expect(run.printed).toHaveLength(printed);
     // what a page says is printed is what was printed
-    for (const { text } of fencedBlocks(page, "text")) {
+    for (const { text } of page === CARD_PAGE ? [] : fencedBlocks(page, "text")) {
       expect(run.printed.join("\n")).toContain(text.trimEnd());
     }
   });
@@ -47,6 +54,17 @@ describe.each(Object.entries(PAGES))("%s", (page, { checks, printed }) => {
     const tried = ["js", "text", "json", "sh"].flatMap((kind) => fencedBlocks(page, kind));
     expect(fences).toHaveLength(2 * tried.length);
   });
+});
+
+test("docs/start.md's design is the first example, and its card begins as that one's does", () => {
+  const example = JSON.parse(fileText("docs/examples/acacia-22.json"));
+  const [file, ...more] = fencedBlocks(CARD_PAGE, "json");
+  expect(more).toEqual([]);
+  expect(readDesign(file?.text ?? "")).toEqual(example);
+  const [card] = fencedBlocks(CARD_PAGE, "text");
+  expect(card?.text.split("\n").length).toBeGreaterThan(20);
+  const whole = drillCard(checkDesign(example), { design: example });
+  expect(whole.startsWith(card?.text.trimEnd() ?? "no card")).toBe(true);
 });
 
 test("the guide's pages are all tried", () => {
