@@ -32,13 +32,25 @@ export function dropBeyond(
   distance: number,
   error: number,
 ): number | undefined {
+  const body = bodyBeyond(bit, diameter, distance, error);
+  return body === undefined || distance > 0 ? body : Math.max(leadOf(bit, diameter), body);
+}
+
+/** The same for all of the bit but a point that stands on its axis. */
+export function bodyBeyond(
+  bit: BitSpec,
+  diameter: number,
+  distance: number,
+  error: number,
+): number | undefined {
   if (!(distance < diameter / 2)) return undefined;
   const lead = leadOf(bit, diameter);
   const off = pointError(lead, error);
-  if (bit.kind === "twist") {
-    const share = (2 * distance) / diameter;
-    return Math.max(lead * (1 - share) + off * share, off);
-  }
-  const rim = spurOf(bit) + off;
-  return distance === 0 ? Math.max(lead, rim) : rim;
+  if (bit.kind !== "twist") return spurOf(bit) + off;
+  return Math.max(lead - coneSlope(bit, diameter, error) * distance, off);
+}
+
+/** How much a twist bit's cone rises per mm from its axis at the least, its point so much shorter than stated. */
+export function coneSlope(bit: BitSpec, diameter: number, error: number): number {
+  return (2 * (leadOf(bit, diameter) - error)) / diameter;
 }

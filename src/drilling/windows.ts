@@ -2,21 +2,24 @@
  * A hole's window: the depths of its floor that keep the marker and the board. Depths in mm below the top at the hole's
  * centre. All bounds hold in the worst case of the stated tolerances, over the whole hole.
  */
-import type { Board, RodChannel, Surfaces } from "../board/board.js";
+import type { Board, Surfaces } from "../board/board.js";
 import type { Bore } from "../board/markers.js";
 import type { GroupSpec, Spec } from "../design/spec.js";
-import {
-  discFootprint,
-  type Footprint,
-  outlineFootprint,
-  polygonAround,
-} from "../geometry/footprint.js";
-import { gapBetween, type Polygon } from "../geometry/polygon.js";
 import { greatestRemoval, leastRemoval } from "../geometry/removal.js";
-import { sag } from "../geometry/sagitta.js";
 import type { Surface } from "../geometry/surface.js";
-import { greatestOver, leastOver, slopesOver } from "../geometry/track.js";
-import { dropBeyond, leadOf, pointError, spurOf } from "./bits.js";
+import { leastOver, slopesOver } from "../geometry/track.js";
+import { coneSlope, leadOf, pointError, spurOf } from "./bits.js";
+import {
+  cellsOf,
+  farGround,
+  footprintOf,
+  greatestDrop,
+  groundOf,
+  leastDrop,
+  nearGround,
+  wholeCell,
+} from "./grounds.js";
+import { deepestOverChannel } from "./over-channel.js";
 import { footOf, riseOf, type Touch } from "./touches.js";
 
 /** Depths that suit, and the rule that governs each side. min > max: no depth suits. */
@@ -192,11 +195,12 @@ function leastAbove(board: Surfaces, spec: Spec, touch: Touch, hole: GroupBore):
   const [steeper, flatter] = [touch.deepest.old as Surface, old];
   const cells = cellsOf(hole, layout).map((cell) => {
     const overNew = leastRemoval(sanded, groundOf(hole, cell, crest));
-    const overOld = leastRemoval(flatter, groundOf(hole, cell, 0));
-    return Math.max(
-      overNew - greatestDrop(steeper, cell, foot),
-      overOld - greatestDrop(flatter, cell, foot),
-    );
+    const ground = groundOf(hole, cell, 0);
+    // nearer the crest than the foot bears, the old radius falls less where it is flatter
+    const [overFlat, overSteep] = [flatter, steeper].map(
+      (each) => leastRemoval(each, ground) - greatestDrop(each, cell, foot),
+    ) as [number, number];
+    return Math.max(overNew - greatestDrop(steeper, cell, foot), Math.min(overFlat, overSteep));
   });
   return Math.min(...cells);
 }
@@ -211,8 +215,12 @@ function deepestInWood(board: Surfaces, spec: Spec, touch: Touch, hole: GroupBor
   if (drilled) return leastOver(touch.whole, from, to) - bearing - tolerance.thickness.limit;
   const lead = hole.outline ? 0 : leadOf(bit, hole.width);
   const axis = leastOver(touch.whole, hole.along - layout, hole.along + layout) - lead;
-  const rim = spurOf(bit) + pointError(lead, tolerance.point.limit);
-  const around = leastOver(touch.whole, from, to) - rim;
+  const off = pointError(lead, tolerance.point.limit);
+  const steepest = Math.max(...slopesOver(touch.whole, from, to).map(Math.abs));
+  // wood that falls away faster than the bit's cone rises is thinnest beside the axis
+  const isBlunt = bit.kind === "twist" && !(steepest < coneSlope(bit, hole.width, off));
+  const around =
+    leastOver(touch.whole, from, to) - (isBlunt ? Math.max(lead, off) : spurOf(bit) + off);
   return Math.min(axis, around) - bearing - tolerance.thickness.limit - touch.error;
 }
 
@@ -221,129 +229,4 @@ function bearingDrop(board: Surfaces, touch: Touch, hole: GroupBore, layout: num
   const { old } = board.deepest;
   if (old === undefined || touch.bears === "table") return 0;
   return greatestDrop(old, wholeCell(hole, layout), footOf(touch, hole));
-}
-
-/**
- * Deepest floor that leaves any wood over the rod channel and within the web of it on every side; each part of the bit
- * that lies there counts at its own height. Infinity where none does.
- */
-function deepestOverChannel(board: Surfaces, spec: Spec, touch: Touch, hole: GroupBore): number {
-  const { tolerance, web } = spec;
-  const { channel } = touch;
-  if (channel === undefined) return Infinity;
-  const layout = tolerance.layout.limit;
-  const distance = Math.max(0, distanceTo(channel, hole, layout) - web);
-  const off = tolerance.point.limit;
-  const { from, to } = footprintOf(hole, layout);
-  const fixed = bearingDrop(board, touch, hole, layout) + tolerance.thickness.limit + touch.error;
-  const over = (start: number, end: number) =>
-    leastOver(channel.over, Math.max(start, channel.from - web), Math.min(end, channel.to + web));
-  if (hole.outline) return distance > 0 ? Infinity : over(from, to) - fixed;
-  const drop = dropBeyond(hole.group.bit, hole.width, distance, off);
-  return drop === undefined ? Infinity : over(from, to) - drop - fixed;
-}
-
-/** From a dot's axis, or a pocket's outline, to the rod channel, at the least that the layout error allows. */
-function distanceTo(channel: RodChannel, hole: GroupBore, layout: number): number {
-  const { half, from, to } = channel;
-  if (hole.outline) {
-    const rectangle = [
-      { along: from, offset: -half },
-      { along: to, offset: -half },
-      { along: to, offset: half },
-      { along: from, offset: half },
-    ];
-    return gapBetween(polygonAround(outlineFootprint(hole.outline, layout)), rectangle);
-  }
-  const aside = Math.max(0, Math.abs(hole.offset) - half);
-  const before = Math.max(0, from - hole.along, hole.along - to);
-  return Math.max(0, Math.hypot(aside, before) - layout);
-}
-
-/** The ground that a hole may cover, off by as much as the layout may be. */
-export function footprintOf(hole: Bore, layout: number): Footprint {
-  return hole.outline
-    ? outlineFootprint(hole.outline, layout)
-    : discFootprint(hole, hole.width / 2 + layout);
-}
-
-/** The same, with the crest off to its farther side. */
-function farGround(hole: Bore, layout: number, crest: number): Footprint {
-  if (hole.outline) return outlineFootprint(aside(hole.outline, crest), layout);
-  const { along, offset } = hole;
-  return discFootprint({ along, offset: Math.abs(offset) + crest }, hole.width / 2 + layout);
-}
-
-/** The same, with the crest off to its nearer side. */
-function nearGround(hole: Bore, layout: number, crest: number): Footprint {
-  if (hole.outline) return outlineFootprint(aside(hole.outline, crest), layout);
-  const offset = Math.max(0, Math.abs(hole.offset) - crest);
-  return discFootprint({ along: hole.along, offset }, hole.width / 2 + layout);
-}
-
-/** Corners moved to either side. */
-function aside(outline: Polygon, by: number): Polygon {
-  if (by === 0) return outline;
-  return [-by, by].flatMap((x) =>
-    outline.map(({ along, offset }) => ({ along, offset: offset + x })),
-  );
-}
-
-/** Some of the places that a hole's true centre may have: a box about them. */
-interface Cell {
-  readonly from: number;
-  readonly to: number;
-  readonly left: number;
-  readonly right: number;
-}
-
-/** So narrow that the slope of a radius across it is nothing to a bench, mm. */
-const NARROW = 0.05;
-const MOST_CELLS = 64;
-
-/** The disc of the layout error, cut into strips along the board. */
-function cellsOf(hole: Bore, layout: number): Cell[] {
-  const count = Math.min(MOST_CELLS, Math.max(1, Math.ceil((2 * layout) / NARROW)));
-  return Array.from({ length: count }, (_, i) => {
-    const [left, right] = [i, i + 1].map((k) => layout * ((2 * k) / count - 1)) as [number, number];
-    const inner = Math.max(0, left, -right);
-    const half = Math.sqrt(Math.max(0, (layout - inner) * (layout + inner)));
-    return boxAbout(hole, half, left, right);
-  });
-}
-
-function wholeCell(hole: Bore, layout: number): Cell {
-  return boxAbout(hole, layout, -layout, layout);
-}
-
-function boxAbout({ along, offset }: Bore, half: number, left: number, right: number): Cell {
-  return { from: along - half, to: along + half, left: offset + left, right: offset + right };
-}
-
-/** The ground that a hole covers whose centre lies in a cell, the crest to either side by so much. */
-function groundOf(hole: Bore, { from, to, left, right }: Cell, crest: number): Footprint {
-  const outline = hole.outline ?? [hole];
-  const corners = [from - hole.along, to - hole.along].flatMap((s) =>
-    [left - hole.offset - crest, right - hole.offset + crest].flatMap((x) =>
-      outline.map(({ along, offset }) => ({ along: along + s, offset: offset + x })),
-    ),
-  );
-  return outlineFootprint(corners, hole.outline ? 0 : hole.width / 2);
-}
-
-/** Least drop of an existing radius under the foot, over a cell. */
-function leastDrop({ radius }: Surface, { from, to, left, right }: Cell, foot: number): number {
-  const near = Math.max(0, Math.max(left, -right, 0) - foot / 2);
-  const steepest = slopesOver(radius, from, to).reduce((a, b) => Math.max(a, Math.abs(b)), 0);
-  return sag(greatestOver(radius, from, to), near, steepest);
-}
-
-/** Greatest drop there. */
-function greatestDrop({ radius }: Surface, { from, to, left, right }: Cell, foot: number): number {
-  const far = Math.max(0, Math.max(-left, right) - foot / 2);
-  const gentlest = slopesOver(radius, from, to).reduce(
-    (a, b) => Math.min(a, Math.abs(b)),
-    Infinity,
-  );
-  return sag(leastOver(radius, from, to), far, gentlest);
 }

@@ -85,6 +85,7 @@ export function halfChord({ along, radius }: Footprint, place: number): number {
 /** A convex polygon around the footprint. */
 export function polygonAround(footprint: Footprint): Polygon {
   const { outline, error = 0, radius } = footprint;
+  if (outline && error === 0) return hullOf(outline);
   return outline
     ? hullOf(outline.flatMap((corner) => discAround(corner, error)))
     : discAround(footprint, radius);
