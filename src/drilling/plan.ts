@@ -37,6 +37,20 @@ export function planNeck(holes: readonly CheckedHole[]): NeckPlan {
   return { common: (plans.length === 1 && only?.common) || null, settings, stops: stops.length };
 }
 
+/** How far apart the travels of holes are that one setting is to serve: of each tool, or of each stop; 0 where none is. */
+export function missPlan(holes: readonly CheckedHole[], byTool: boolean): number {
+  const { stops, tools } = keysOf(holes.map(({ marker }) => marker));
+  const shared = new Map<string, { min: number; max: number }>();
+  holes.forEach((hole, i) => {
+    const { min, max } = travelsOf(hole, "");
+    if (stops[i] === undefined || !(min <= max)) return;
+    const key = byTool ? `${stops[i]} ${tools[i]}` : `${stops[i]}`;
+    const held = shared.get(key) ?? { min, max };
+    shared.set(key, { min: Math.max(held.min, min), max: Math.min(held.max, max) });
+  });
+  return [...shared.values()].reduce((sum, { min, max }) => sum + Math.max(0, min - max), 0);
+}
+
 /** The travels that suit a hole: its window, as the tip goes. */
 function travelsOf({ window, toTravel }: CheckedHole, tool: string): TravelWindow {
   return { min: window.min + toTravel, max: window.max + toTravel, tool };

@@ -163,12 +163,23 @@ function middleOf(min: number, max: number): number {
 /** What a sum of decimals may be off by: far below what any stop can hold, mm. */
 const HAIR = 1e-9;
 
-/** The step nearest to the middle of [min, max]; undefined where none lies inside, or the stop has none. */
-export function stepWithin(min: number, max: number, step: number | undefined): number | undefined {
-  if (step === undefined) return undefined;
+/** The step nearest to the middle of [min, max], the first at the least; undefined where the stop has none. */
+function nearestStep(min: number, max: number, step: number): number {
   // a decimal step is no binary number: 23 · 0.1 is to be 2.3
-  const travel = Number((Math.round(middleOf(min, max) / step) * step).toPrecision(15));
-  return min - HAIR <= travel && travel <= max + HAIR ? travel : undefined;
+  return Number((Math.max(1, Math.round(middleOf(min, max) / step)) * step).toPrecision(15));
+}
+
+/** The step nearest to the middle of [min, max], where it lies inside; undefined where none does. */
+function stepWithin(min: number, max: number, step: number | undefined): number | undefined {
+  if (step === undefined || missStep(min, max, step) > 0) return undefined;
+  return nearestStep(min, max, step);
+}
+
+/** How far outside [min, max] the nearest step lies; 0 inside. */
+export function missStep(min: number, max: number, step: number): number {
+  const travel = nearestStep(min, max, step);
+  const miss = Math.max(min - travel, travel - max);
+  return miss > HAIR ? miss : 0;
 }
 
 function checkWindows(windows: unknown, step: unknown): void {

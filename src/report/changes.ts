@@ -1,9 +1,10 @@
 /** Single numbers of a design that a builder can still change, each with values worth trying. */
 import { accepts } from "../design/bounds.js";
-import type { Design, Station } from "../design/design.js";
+import type { Design, MarkerGroup, Station } from "../design/design.js";
 import { DESIGN } from "../design/fields.js";
 import { entriesOf, type Field, type Form, type NumberKind } from "../design/kinds.js";
-import type { Spec } from "../design/spec.js";
+import type { GroupSpec, Spec } from "../design/spec.js";
+import type { Neck } from "../drilling/work.js";
 
 /** One number: where it stands, what it is now, and what may be tried in its place. */
 export interface Change {
@@ -28,12 +29,19 @@ export interface Scope {
 }
 
 /** Every number of the design that a builder can still change and that may matter. */
-export function listChanges(design: Design, spec: Spec, scope: Scope): Change[] {
-  return numbersIn(DESIGN, design, "", scope).flatMap(({ path, kind, stated }) => {
-    const from = stated ?? spec.assumed[path] ?? fallbackFor(path, spec);
+export function listChanges(design: Design, { spec, holes }: Neck, scope: Scope): Change[] {
+  const whole = { ...design, markers: design.markers.map((group) => inheriting(group, design)) };
+  return numbersIn(DESIGN, whole, "", scope).flatMap(({ path, kind, stated }) => {
+    const from = stated ?? spec.assumed[path] ?? fallbackFor(path, spec, holes);
     if (typeof from !== "number") return [];
     return [{ path, kind, from, tries: triesFor(kind, from, scope.hints) }];
   });
+}
+
+/** A group with what it takes over from the design. */
+function inheriting(group: MarkerGroup, { fill, bit, stop }: Design): MarkerGroup {
+  const own = "shape" in group ? { kind: "end-mill" as const } : bit;
+  return { ...(fill && { fill }), ...(own && { bit: own }), ...(stop && { stop }), ...group };
 }
 
 interface Numbered {
@@ -130,7 +138,7 @@ function stationsOf(kind: NumberKind, stated: unknown, path: string, scope: Scop
 }
 
 /** What stands for a number that is neither stated nor assumed by its own path. */
-function fallbackFor(path: string, spec: Spec): number | undefined {
+function fallbackFor(path: string, spec: Spec, holes: Neck["holes"]): number | undefined {
   const [, index, ...rest] = path.split(".");
   const key = rest.join(".");
   const group = path.startsWith("markers.")
@@ -139,7 +147,11 @@ function fallbackFor(path: string, spec: Spec): number | undefined {
   if (/(^|\.)stop\.correction$/.test(path)) return 0;
   if (group === undefined) return undefined;
   const [part, name = ""] = key.split(".");
-  if (part === "depth" || part === "travel") return group.drilled ? undefined : group[part];
+  if (part === "spread") return spreadOf(group, holes);
+  // a depth of its own, or a travel, stands in for what the design plans for all
+  if (part === "depth" || part === "travel") {
+    return group.drilled ? undefined : (group[part] ?? group.depth ?? group.travel);
+  }
   if (part === "fill" || part === "bit" || part === "stop") {
     const value = (group[part] as unknown as Record<string, unknown>)[name];
     return typeof value === "number" ? value : undefined;
@@ -147,10 +159,18 @@ function fallbackFor(path: string, spec: Spec): number | undefined {
   return undefined;
 }
 
+/** How far apart the two holes of a group's pairs lie at the most. */
+function spreadOf({ path }: GroupSpec, holes: Neck["holes"]): number {
+  const offsets = holes.flatMap(({ marker }) =>
+    marker.group.path.group === path.group ? [Math.abs(marker.offset)] : [],
+  );
+  return 2 * Math.max(...offsets);
+}
+
 /** How many times what stands is tried, either way. */
 const FACTORS = [0.001, 0.05, 0.3, 0.6, 0.8, 0.9, 0.97, 1.03, 1.1, 1.25, 1.5, 2, 3, 6, 20, 1e3];
 /** What is tried where nothing stands, or beside it where it may lie on either side of 0, mm. */
-const STEPS = [0.02, 0.1, 0.3, 1, 3, 10];
+const STEPS = [0.02, 0.1, 0.3, 1, 3, 10, 30, 100, 300];
 
 function triesFor(kind: NumberKind, from: number, hints: readonly number[]): number[] {
   const scaled = FACTORS.map((factor) => factor * from);

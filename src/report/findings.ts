@@ -15,7 +15,7 @@ import type { CheckedHole } from "../drilling/holes.js";
 import { type NeckPlan, planNeck } from "../drilling/plan.js";
 import { belowHole } from "../drilling/side-dots.js";
 import { planSlots, type SlotDepth, type SlotPlan, sawDepths } from "../drilling/slots.js";
-import { stepWithin } from "../drilling/stops.js";
+import { missStep } from "../drilling/stops.js";
 import { type DepthWindow, markerLeft, woodLeft } from "../drilling/windows.js";
 import { type Neck, type Work, workOut } from "../drilling/work.js";
 import { elementAt } from "../geometry/element-at.js";
@@ -236,8 +236,8 @@ function judgeStops(holes: readonly CheckedHole[], { settings, stops }: NeckPlan
   }
   for (const { min, max, holes: served } of settings) {
     const { step } = elementAt(holes, elementAt(served, 0)).marker.group.stop;
-    if (step === undefined || stepWithin(min, max, step) !== undefined) continue;
-    found.push({ ...warning("no-step", step, max - min), suits: [min, max] });
+    const miss = step === undefined ? 0 : missStep(min, max, step);
+    if (miss > 0) found.push({ ...warning("no-step", miss, 0), suits: [min, max] });
   }
   return found;
 }

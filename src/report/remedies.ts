@@ -1,9 +1,11 @@
 /** For a finding, each single change that alone cures it, with its exact threshold. */
 import type { Design, Station } from "../design/design.js";
 import { withNumber } from "../design/paths.js";
-import type { GroupSpec, PartialSpec, Spec } from "../design/spec.js";
+import type { GroupSpec, PartialSpec } from "../design/spec.js";
+import { missPlan } from "../drilling/plan.js";
 import { buildNeck, type Neck, readNeck, readSpec, type Work, workOut } from "../drilling/work.js";
-import { refused } from "../errors/errors.js";
+import { type DesignIssue, refused } from "../errors/errors.js";
+import { elementAt } from "../geometry/element-at.js";
 import { type Change, listChanges, type Scope } from "./changes.js";
 import {
   ABOUT_HOLE_ALONE,
@@ -12,6 +14,7 @@ import {
   findAll,
   findOf,
   missOf,
+  SLOT_GAP,
 } from "./findings.js";
 import { leastBetween, thresholdBetween } from "./threshold.js";
 
@@ -56,18 +59,23 @@ export function remediesFor(design: Design, finding: FindingFacts): readonly Rem
   const case_ = openCase(design, finding);
   return case_ === undefined
     ? []
-    : listChanges(design, case_.spec, case_.scope).flatMap((change) => {
-        const to = seek(change, (value) => case_.missAt(withNumber(design, change.path, value)));
+    : listChanges(design, case_.neck, case_.scope).flatMap((change) => {
+        const to = seek(change, (value, all) =>
+          case_.missAt(withNumber(design, change.path, value), all),
+        );
         return to === undefined ? [] : [{ change: change.path, from: change.from, to }];
       });
 }
 
 /** A finding to be cured. */
 interface Case {
-  readonly spec: Spec;
+  readonly neck: Neck;
   readonly scope: Scope;
-  /** By how much a design misses: 0 where the finding is gone and no error is new. */
-  readonly missAt: (design: Design) => number;
+  /**
+   * By how much a design misses: 0 where the finding is gone and no error is new. Unless `all` is asked for, new errors
+   * count where the finding is gone.
+   */
+  readonly missAt: (design: Design, all: boolean) => number;
 }
 
 /** What is asked of a design over and over; undefined where it has too many holes. */
@@ -82,13 +90,14 @@ export function openCase(design: Design, finding: FindingFacts): Case | undefine
     all.flatMap((facts) => [nameOf(work, facts), keyOf(work, facts).join(" ")]),
   );
   const narrow = narrowing(work, known);
-  const missAt = (changed: Design) => {
-    const spec = readSpec(changed, []);
-    if (spec === undefined) return Infinity;
+  const missAt = (changed: Design, all: boolean) => {
+    const issues: DesignIssue[] = [];
+    const spec = readSpec(changed, issues);
+    if (spec === undefined || issues.length > 0) return Infinity;
     const near = missIn(narrow(spec), known.code, sought);
-    return near > 0 ? near : errorsIn(spec, errors, sought);
+    return near > 0 && !all ? near : near + errorsIn(spec, errors, sought);
   };
-  return { spec: work.spec, scope: scopeOf(work, known), missAt };
+  return { neck: work, scope: scopeOf(work, known), missAt };
 }
 
 /** Both are one finding: the same code, place and numbers. */
@@ -171,12 +180,30 @@ function missIn(spec: PartialSpec, code: FindingCode, sought: readonly string[])
   if (neck === undefined) return Infinity;
   let sum = 0;
   for (const facts of findOf(code, neck)) {
-    if (isSought(neck, facts, sought)) sum += missOf(facts) || Number.MIN_VALUE;
+    if (isSought(neck, facts, sought)) sum += gradeOf(neck, facts) || Number.MIN_VALUE;
   }
   return sum;
 }
 
-/** 1 where an error is new, or what was sought stands somewhere still; 0 where all is well. */
+/** By how much a finding misses, such that it tells the way to its cure, through all degrees of its rule. */
+function gradeOf({ holes, spec }: Neck, facts: FindingFacts): number {
+  const { code, hole = -1 } = facts;
+  switch (code) {
+    case "several-settings":
+    case "several-travels":
+      return missPlan(holes, code === "several-settings");
+    case "nothing-left":
+      return missOf(facts) + (holes[hole]?.marker.group.fill.keep ?? 0);
+    case "breaks-through":
+      return missOf(facts) + spec.web;
+    case "cuts-slot":
+      return missOf(facts) + SLOT_GAP;
+    default:
+      return missOf(facts);
+  }
+}
+
+/** By how much the errors miss that are new, and what was sought where it stands still. */
 function errorsIn(
   spec: PartialSpec,
   known: ReadonlySet<string>,
@@ -188,7 +215,10 @@ function errorsIn(
   const isBad = (facts: FindingFacts) =>
     isSought(work, facts, sought) ||
     (facts.severity === "error" && !known.has(nameOf(work, facts)));
-  return findAll(work).some(isBad) ? 1 : 0;
+  const misses = findAll(work)
+    .filter(isBad)
+    .map((facts) => gradeOf(work, facts) || Number.MIN_VALUE);
+  return misses.reduce((sum, miss) => sum + miss, 0);
 }
 
 function isSought(neck: Neck, facts: FindingFacts, [rule, place]: readonly string[]): boolean {
@@ -227,15 +257,15 @@ const PLANNED: ReadonlySet<FindingCode> = new Set([
   "below-surface",
 ] as const);
 
+/** By how much a value misses, by itself or with all that it brings. */
+export type MissAt = (value: number, all: boolean) => number;
+
 /** The value nearest to what stands at which nothing is missed, to the last digits; undefined where none was found. */
-function seek(
-  { kind, from, tries }: Change,
-  missAt: (value: number) => number,
-): number | undefined {
+export function seek({ kind, from, tries }: Change, missAt: MissAt): number | undefined {
   // a radius is sought by its curvature, so that flat is a value like any other
   const isRadius = kind.kind === "radius";
   const to = (value: number) => (isRadius ? 1 / value : value);
-  const miss = (t: number) => missAt(to(t));
+  const miss: MissAt = (t, all) => missAt(to(t), all);
   const places = (isRadius ? [...tries, Infinity] : tries).map(to).sort((a, b) => a - b);
   const found = [-1, 1].flatMap((way) => outward(places, to(from), way, miss));
   const [nearest] = found.sort((a, b) => Math.abs(a - to(from)) - Math.abs(b - to(from)));
@@ -243,25 +273,32 @@ function seek(
 }
 
 /** Seeks from what stands to one side. */
-function outward(
-  places: readonly number[],
-  from: number,
-  way: number,
-  miss: (t: number) => number,
-): number[] {
+function outward(places: readonly number[], from: number, way: number, miss: MissAt): number[] {
   const ahead = places.filter((t) => way * (t - from) > 0).sort((a, b) => way * (a - b));
   const path = [from, ...ahead];
+  const known = new Map<number, number>();
+  const missOnWay = (t: number) => {
+    const told = known.get(t) ?? miss(t, false);
+    known.set(t, told);
+    return told;
+  };
+  // what changes nothing in the middle of the way nor at its end is no way at all
+  const far = [0, path.length >> 1, path.length - 1].map((i) => missOnWay(elementAt(path, i)));
+  if (far[0] !== 0 && far.every((each) => each === far[0])) return [];
   const misses: number[] = [];
   for (const [i, t] of path.entries()) {
-    const here = miss(t);
-    misses.push(here);
-    if (here === 0) return [i === 0 ? t : thresholdBetween(path[i - 1] as number, t, miss)];
-    // three of a kind: it changes nothing
-    if (i === 3 && misses.every((each) => each === misses[0])) return [];
+    misses.push(missOnWay(t));
+    if (misses[i] !== 0) continue;
+    return [i === 0 ? t : thresholdBetween(elementAt(path, i - 1), t, missOnWay)];
   }
+  return dips(path, misses, miss);
+}
+
+/** A value between those that were tried, where the least is missed of all. */
+function dips(path: readonly number[], misses: readonly number[], miss: MissAt): number[] {
   const low = misses.indexOf(Math.min(...misses));
-  if (low < 1 || !((misses[low] as number) < (misses[0] as number))) return [];
-  const end = path[low + 1] ?? (path[low] as number);
-  const dip = leastBetween(path[low - 1] as number, end, miss);
-  return dip === undefined ? [] : [thresholdBetween(path[low - 1] as number, dip, miss)];
+  if (low < 1 || !(elementAt(misses, low) < elementAt(misses, 0))) return [];
+  const before = elementAt(path, low - 1);
+  const dip = leastBetween(before, path[low + 1] ?? elementAt(path, low), (t) => miss(t, true));
+  return dip === undefined ? [] : [thresholdBetween(before, dip, (t) => miss(t, false))];
 }

@@ -98,8 +98,8 @@ const SENTENCES: Readonly<Record<FindingCode, (words: Words) => string>> = {
     (_, told, wanted, { fret }) =>
       `Fret ${fret} lies ${told} from the nut, past the end of the board at ${wanted}.`,
   ),
-  "no-step": ({ range, value, unit }) =>
-    `No step of ${unit.full(value)} lies between ${range().join(" and ")}: set the stop between its steps.`,
+  "no-step": ({ range, miss }) =>
+    `No step of the stop lies between ${range().join(" and ")}, the nearest is ${miss()} off: set the stop between its steps.`,
   "near-channel": ({ place, both }) =>
     `Over the rod channel ${place} leaves ${both()[0]} beyond the web: epoxy may leak and glue the rod.`,
   "unlikely-value": ({ path, value, suits }) =>
