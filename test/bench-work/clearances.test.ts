@@ -1,41 +1,49 @@
 /** Room around a marker: slots and edges whose slopes make 3-4-5 triangles. Lengths in mm. */
 import { describe, expect, test } from "vitest";
-import { edgeGap, overlaps, slotGap } from "../../src/drilling/clearances.js";
+import type { Marker } from "../../src/board/markers.js";
+import { edgeGap, findOverlaps, slotGap } from "../../src/drilling/clearances.js";
 import { trackThrough } from "../../src/geometry/track.js";
-import { boardOf, leaning, square } from "../layout/frames.js";
-import { dotAt, pocketOver } from "./benches.js";
+import { frameOf, leaning, square } from "../layout/frames.js";
+
+/** A dot of 6 between the nut and fret 1 where nothing else is said. */
+const dotAt = (along: number, offset: number, stated: object = {}) =>
+  ({ fret: 1, along, offset, width: 6, ...stated }) as Marker;
+
+/** A pocket square to the centre line, between two places along and two across. */
+function pocketOver([from, to]: [number, number], [bass, treble]: [number, number], stated = {}) {
+  const outline = [
+    { along: from, offset: bass },
+    { along: to, offset: bass },
+    { along: to, offset: treble },
+    { along: from, offset: treble },
+  ];
+  const width = treble - bass;
+  return dotAt((from + to) / 2, (bass + treble) / 2, { outline, width, ...stated });
+}
 
 describe("room to square slots at 40 and 80", () => {
-  const board = boardOf([square(0), square(40), square(80)], 60);
-  const dot = (along: number) => dotAt(along, 10, { fret: 2 });
+  const board = frameOf([square(0), square(40), square(80)], 60);
 
   test.each([
-    [57, 17 - 3],
-    [60, 20 - 3],
-    [68, 12 - 3],
-    [42, 2 - 3],
-    [79, 1 - 3],
-  ])("a dot of 6 at %d: %d", (along, gap) => {
-    expect(slotGap(board, dot(along))).toBe(gap);
+    [57, 2, 17 - 3],
+    [68, 2, 12 - 3],
+    [42, 2, 2 - 3],
+    // past the last slot there is none after
+    [300, 3, 220 - 3],
+  ])("a dot of 6 at %d in the space of fret %d: %d", (along, fret, gap) => {
+    expect(slotGap(board, dotAt(along, 10, { fret }))).toBe(gap);
   });
 
   test("a pocket: from its nearest corner", () => {
-    expect(slotGap(board, pocketOver([45, 70], [-5, 5], { fret: 2 }))).toBe(5);
-    expect(slotGap(board, pocketOver([50, 77], [-5, 5], { fret: 2 }))).toBe(3);
-    expect(slotGap(board, pocketOver([38, 70], [-5, 5], { fret: 2 }))).toBe(-2);
-  });
-
-  test("is the plain difference: exactly the room that is asked for, whatever the width", () => {
-    for (const width of [40, 42.1, 43, 60]) {
-      const plain = boardOf([square(0), square(80)], width);
-      expect(slotGap(plain, dotAt(3.5, 0))).toBe(0.5);
-    }
+    const at = (from: number, to: number) =>
+      slotGap(board, pocketOver([from, to], [-5, 5], { fret: 2 }));
+    expect([at(45, 70), at(50, 77), at(38, 70)]).toEqual([5, 3, -2]);
   });
 });
 
 describe("room to slots that run 3 along in 4 across", () => {
   // from (0, −20) to (30, 20), over (15, 0); and from (50, −20) to (80, 20), over (65, 0)
-  const board = boardOf([leaning(0, 30), leaning(50, 80)], 40);
+  const board = frameOf([leaning(0, 30), leaning(50, 80)], 40);
 
   test.each([
     [35, 0, 20 * 0.8 - 3],
@@ -43,136 +51,109 @@ describe("room to slots that run 3 along in 4 across", () => {
     [32.5, 10, 10 * 0.8 - 3],
     [47.5, -10, 10 * 0.8 - 3],
     [67.5, 0, -2.5 * 0.8 - 3],
-    [10, 0, -5 * 0.8 - 3],
   ])("a dot of 6 at (%d, %d): %d", (along, offset, gap) => {
     expect(slotGap(board, dotAt(along, offset))).toBeCloseTo(gap, 12);
   });
 
-  test("a pocket: from its corner, where the slot comes nearest", () => {
+  test("past the last slot, and a pocket from its nearest corner", () => {
+    expect(slotGap(board, dotAt(85, 0, { fret: 2 }))).toBeCloseTo(20 * 0.8 - 3, 12);
     // the slots cross offset 8 at 21 and 71, and offset −8 at 9 and 59
     expect(slotGap(board, pocketOver([31, 39], [-8, 8]))).toBeCloseTo(10 * 0.8, 12);
     expect(slotGap(board, pocketOver([41, 54], [-8, 8]))).toBeCloseTo(5 * 0.8, 12);
   });
 });
 
-describe("room to parallel edges 30 from the centre line, and to the end at 500", () => {
-  const board = boardOf([square(0), square(499)], 60);
-
+describe("room to the edges and the end", () => {
   test.each([
     [100, 20, 10 - 3],
     [100, -25, 5 - 3],
     [100, 32, -2 - 3],
     [490, 0, 10 - 3],
     [498, 0, 2 - 3],
-  ])("a dot of 6 at (%d, %d): %d", (along, offset, gap) => {
-    expect(edgeGap(board, dotAt(along, offset))).toBe(gap);
+  ])("30 from the centre line, 500 long: a dot of 6 at (%d, %d): %d", (along, offset, gap) => {
+    expect(edgeGap(frameOf([square(0)], 60), dotAt(along, offset))).toBe(gap);
   });
 
-  test("a pocket", () => {
-    expect(edgeGap(board, pocketOver([100, 120], [-20, 27]))).toBe(3);
-    expect(edgeGap(board, pocketOver([100, 120], [-32, 27]))).toBe(-2);
-    expect(edgeGap(board, pocketOver([480, 498], [-5, 5]))).toBe(2);
-  });
-});
-
-describe("room to edges that part 3 in 4 each", () => {
   // 20 from the centre line at the nut, 50 at 40
-  const board = boardOf([square(0), square(100)], trackThrough([0, 400], [40, 640]));
-
+  const flared = frameOf([square(0)], trackThrough([0, 400], [40, 640]));
   test.each([
-    [40, 0, 50 * 0.8 - 3],
-    [40, 40, 10 * 0.8 - 3],
-    [40, -45, 5 * 0.8 - 3],
-    [40, 50, -3],
-    [40, -55, -5 * 0.8 - 3],
-  ])("a dot of 6 at (%d, %d): %d", (along, offset, gap) => {
-    expect(edgeGap(board, dotAt(along, offset))).toBeCloseTo(gap, 12);
+    [0, 50 * 0.8 - 3],
+    [40, 10 * 0.8 - 3],
+    [-45, 5 * 0.8 - 3],
+    [-55, -5 * 0.8 - 3],
+  ])("edges that part 3 in 4 each: a dot of 6 at (40, %d): %d", (offset, gap) => {
+    expect(edgeGap(flared, dotAt(40, offset))).toBeCloseTo(gap, 12);
   });
 
   test("a pocket: square to the edge from its nearest corner", () => {
-    expect(edgeGap(board, pocketOver([40, 60], [-30, 30]))).toBeCloseTo(20 * 0.8, 12);
-    expect(edgeGap(board, pocketOver([40, 60], [-55, 30]))).toBeCloseTo(-5 * 0.8, 12);
+    expect(edgeGap(flared, pocketOver([40, 60], [-30, 30]))).toBeCloseTo(20 * 0.8, 12);
+    expect(edgeGap(flared, pocketOver([40, 60], [-55, 30]))).toBeCloseTo(-5 * 0.8, 12);
+    expect(edgeGap(frameOf([square(0)], 60), pocketOver([480, 498], [-5, 5]))).toBe(2);
+  });
+
+  const big = { width: 20 };
+  test("a waist at 100, 20 from the centre line: straight to the bend, or 3 along and 4 across", () => {
+    const board = frameOf([square(0)], trackThrough([0, 100, 200], [190, 40, 190]));
+    const gaps = [dotAt(100, -12, big), dotAt(97, 16, big), dotAt(103, -16, big)];
+    expect(gaps.map((dot) => edgeGap(board, dot))).toEqual(
+      [8, 5, 5].map((d) => expect.closeTo(d - 10, 12)),
+    );
+    const pockets = [pocketOver([80, 120], [-10, 15]), pocketOver([80, 120], [-22, 10])];
+    expect(pockets.map((pocket) => edgeGap(board, pocket))).toEqual(
+      [5, -2].map((d) => expect.closeTo(d, 12)),
+    );
+  });
+
+  test("a bulge at 100, 95 from the centre line: 20 across from the edge is 16 square to it", () => {
+    const board = frameOf([square(0)], trackThrough([0, 100, 200], [40, 190, 40]));
+    const dots = [
+      dotAt(96, 72, big),
+      dotAt(104, -72, big),
+      dotAt(100, 98, big),
+      dotAt(103, -99, big),
+    ];
+    expect(dots.map((dot) => edgeGap(board, dot))).toEqual(
+      [16, 16, -3, -5].map((d) => expect.closeTo(d - 10, 12)),
+    );
   });
 });
 
-describe("room to edges that bend at 100", () => {
-  const slots = [square(0), square(200)];
-  const big = { diameter: 20 };
-
-  describe("a waist, 20 from the centre line, 95 at the nut and at 200", () => {
-    const board = boardOf(slots, trackThrough([0, 100, 200], [190, 40, 190]));
-
-    test("a dot beside it: straight to the bend", () => {
-      expect(edgeGap(board, dotAt(100, 0, big))).toBeCloseTo(20 - 10, 12);
-      expect(edgeGap(board, dotAt(100, -12, big))).toBeCloseTo(8 - 10, 12);
-    });
-
-    test("a dot before or behind it, 3 along and 4 across from the bend", () => {
-      expect(edgeGap(board, dotAt(97, 16, big))).toBeCloseTo(5 - 10, 12);
-      expect(edgeGap(board, dotAt(103, -16, big))).toBeCloseTo(5 - 10, 12);
-    });
-
-    test("a pocket: from the bend on either side to the pocket's side", () => {
-      expect(edgeGap(board, pocketOver([80, 120], [-10, 15]))).toBeCloseTo(5, 12);
-      expect(edgeGap(board, pocketOver([80, 120], [-15, 10]))).toBeCloseTo(5, 12);
-      expect(edgeGap(board, pocketOver([80, 120], [-10, 22]))).toBeCloseTo(-2, 12);
-    });
-  });
-
-  describe("a bulge, 95 from the centre line, 20 at the nut and at 200", () => {
-    const board = boardOf(slots, trackThrough([0, 100, 200], [40, 190, 40]));
-
-    test.each([
-      [96, 72],
-      [104, -72],
-      [100, 75],
-    ])("a dot of 20 at (%d, %d), 20 across from the edge: 16 square to it", (along, offset) => {
-      // the foot lies 9.6 along from it
-      expect(edgeGap(board, dotAt(along, offset, big))).toBeCloseTo(16 - 10, 12);
-    });
-
-    test("a dot beyond the bend", () => {
-      expect(edgeGap(board, dotAt(100, 98, big))).toBeCloseTo(-3 - 10, 12);
-      expect(edgeGap(board, dotAt(103, -99, big))).toBeCloseTo(-5 - 10, 12);
-    });
-  });
-});
-
-describe("markers in each other's way", () => {
-  test("two dots at one fret, centre to centre", () => {
-    const pair = [dotAt(50, -2, { fret: 3 }), dotAt(53, 2, { fret: 3, diameter: 8 })];
-    expect(overlaps(pair)).toEqual([{ fret: 3, hole: 1, distance: 5, touching: 7 }]);
-  });
-
-  test("dots that touch do not overlap", () => {
-    expect(overlaps([dotAt(50, -3), dotAt(50, 3)])).toEqual([]);
-    expect(overlaps([dotAt(50, -2.5), dotAt(50, 3)])).toHaveLength(1);
-  });
-
-  test("every pair of three", () => {
-    const three = [dotAt(20, 0, { fret: 1 }), ...[-2, 0, 2].map((x) => dotAt(50, x, { fret: 2 }))];
-    expect(overlaps(three)).toEqual([
-      { fret: 2, hole: 2, distance: 2, touching: 6 },
-      { fret: 2, hole: 3, distance: 4, touching: 6 },
-      { fret: 2, hole: 3, distance: 2, touching: 6 },
-    ]);
-  });
-
-  test("markers at different frets are not compared", () => {
-    expect(overlaps([dotAt(10, 0, { fret: 1 }), dotAt(12, 0, { fret: 2 })])).toEqual([]);
-  });
-
-  test("a pocket and a dot, or two pockets: across the board alone", () => {
-    const pocket = pocketOver([40, 60], [-4, 4]);
-    const dot = dotAt(53, 4);
-    const other = pocketOver([43, 63], [1, 7]);
-    const across = { fret: 1, hole: 1, distance: 4, touching: 7 };
-    for (const pair of [
-      [pocket, dot],
-      [dot, pocket],
-      [pocket, other],
-    ]) {
-      expect(overlaps(pair)).toEqual([across]);
-    }
+describe("markers in each other's way, whatever their frets", () => {
+  test.each<[string, Marker[], object[]]>([
+    [
+      "3-4-5",
+      [dotAt(50, -2), dotAt(53, 2, { fret: 3, width: 8 })],
+      [{ hole: 1, other: 0, gap: 5 - 7 }],
+    ],
+    ["dots that touch", [dotAt(50, -3), dotAt(50, 3)], []],
+    [
+      "every pair",
+      [dotAt(20, 0), dotAt(50, -2), dotAt(50, 0), dotAt(50, 2)],
+      [
+        { hole: 2, other: 1, gap: 2 - 6 },
+        { hole: 3, other: 1, gap: 4 - 6 },
+        { hole: 3, other: 2, gap: 2 - 6 },
+      ],
+    ],
+    // the dot's middle 4 along and 3 across from the corner
+    ["a pocket and a dot", [pocketOver([40, 60], [-4, 4]), dotAt(64, 7)], []],
+    [
+      "a dot and a pocket",
+      [dotAt(63, 0, { width: 8 }), pocketOver([40, 60], [-4, 4])],
+      [{ hole: 1, other: 0, gap: 3 - 4 }],
+    ],
+    [
+      "a dot within a pocket",
+      [pocketOver([40, 60], [-4, 4]), dotAt(50, 0)],
+      [{ hole: 1, other: 0, gap: -4 - 3 }],
+    ],
+    [
+      "two pockets",
+      [pocketOver([40, 60], [-4, 4]), pocketOver([58, 80], [3, 9])],
+      [{ hole: 1, other: 0, gap: -1 }],
+    ],
+    ["two pockets side by side", [pocketOver([40, 60], [-4, 4]), pocketOver([60, 80], [3, 9])], []],
+  ])("%s", (_, markers, overlaps) => {
+    expect(findOverlaps(markers)).toEqual(overlaps);
   });
 });
