@@ -37,16 +37,16 @@ export function planNeck(holes: readonly CheckedHole[]): NeckPlan {
   return { common: (plans.length === 1 && only?.common) || null, settings, stops: stops.length };
 }
 
-/** How far apart the travels of holes are that one setting is to serve: of each tool, or of each stop; 0 where none is. */
-export function missPlan(holes: readonly CheckedHole[], byTool: boolean): number {
-  const { stops, tools } = keysOf(holes.map(({ marker }) => marker));
+/** How far apart the travels are that one setting of each stop is to serve; 0 where one serves all. */
+export function missPlan(holes: readonly CheckedHole[]): number {
+  const { stops } = keysOf(holes.map(({ marker }) => marker));
   const shared = new Map<string, { min: number; max: number }>();
   holes.forEach((hole, i) => {
+    const stop = stops[i];
     const { min, max } = travelsOf(hole, "");
-    if (stops[i] === undefined || !(min <= max)) return;
-    const key = byTool ? `${stops[i]} ${tools[i]}` : `${stops[i]}`;
-    const held = shared.get(key) ?? { min, max };
-    shared.set(key, { min: Math.max(held.min, min), max: Math.min(held.max, max) });
+    if (stop === undefined || !(min <= max)) return;
+    const held = shared.get(stop) ?? { min, max };
+    shared.set(stop, { min: Math.max(held.min, min), max: Math.min(held.max, max) });
   });
   return [...shared.values()].reduce((sum, { min, max }) => sum + Math.max(0, min - max), 0);
 }

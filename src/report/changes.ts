@@ -149,14 +149,20 @@ function fallbackFor(path: string, spec: Spec, holes: Neck["holes"]): number | u
   const [part, name = ""] = key.split(".");
   if (part === "spread") return spreadOf(group, holes);
   // a depth of its own, or a travel, stands in for what the design plans for all
-  if (part === "depth" || part === "travel") {
-    return group.drilled ? undefined : (group[part] ?? group.depth ?? group.travel);
-  }
+  if (part === "depth" || part === "travel")
+    return group.drilled ? undefined : plannedOf(part, group, holes);
   if (part === "fill" || part === "bit" || part === "stop") {
     const value = (group[part] as unknown as Record<string, unknown>)[name];
     return typeof value === "number" ? value : undefined;
   }
   return undefined;
+}
+
+/** The depth or the travel that is planned for a group's first hole. */
+function plannedOf(part: "depth" | "travel", { path }: GroupSpec, holes: Neck["holes"]) {
+  const first = holes.find(({ marker }) => marker.group.path.group === path.group);
+  if (first?.planned === undefined) return undefined;
+  return part === "depth" ? first.planned : first.planned + first.toTravel;
 }
 
 /** How far apart the two holes of a group's pairs lie at the most. */

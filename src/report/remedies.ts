@@ -191,7 +191,7 @@ function gradeOf({ holes, spec }: Neck, facts: FindingFacts): number {
   switch (code) {
     case "several-settings":
     case "several-travels":
-      return missPlan(holes, code === "several-settings");
+      return missPlan(holes);
     case "nothing-left":
       return missOf(facts) + (holes[hole]?.marker.group.fill.keep ?? 0);
     case "breaks-through":
@@ -246,6 +246,8 @@ const MILDER: Readonly<Partial<Record<FindingCode, FindingCode>>> = {
   "nothing-left": "below-keep",
   "breaks-through": "below-web",
   "cuts-slot": "near-slot",
+  // a hair's difference makes another tool of a bit: that is no cure
+  "several-settings": "several-travels",
 };
 
 /** The ways in which a planned depth fails. */

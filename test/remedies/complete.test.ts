@@ -64,6 +64,7 @@ const MILD: Partial<Record<FindingCode, FindingCode>> = {
   "nothing-left": "below-keep",
   "breaks-through": "below-web",
   "cuts-slot": "near-slot",
+  "several-settings": "several-travels",
 };
 const PLANNED = ["below-keep", "below-web", "below-surface"];
 const rule = (code: FindingCode) => MILD[code] ?? code;
