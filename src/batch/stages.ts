@@ -136,7 +136,8 @@ function boardStages(
     part: Part,
     build: (frame: Frame, spec: Spec, issues: DesignIssue[]) => T | undefined,
   ) => {
-    const spec = specOn(on(part));
+    // of the frame too: a channel that does not say where it ends runs as far as the board
+    const spec = specOn(on("frame", part));
     return memoize(shape, on("frame", part), (digits) => {
       const frame = frames.at(digits);
       return frame && withoutIssues((issues) => build(frame, spec.at(digits), issues));
