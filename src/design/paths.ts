@@ -8,7 +8,9 @@ import { stationProblem } from "./read.js";
 export type NumberPath = PathsIn<typeof DESIGN>;
 
 type PathsIn<F extends Form> = FieldPaths<F["fields"]> | VariantPaths<F["variants"]>;
-type VariantPaths<V> = V extends readonly { readonly cases: infer Cases }[]
+type VariantPaths<V> = V extends readonly (infer Variant)[] ? CasePaths<Variant> : never;
+// one variant after the other: the cases of several have no key in common
+type CasePaths<V> = V extends { readonly cases: infer Cases }
   ? { [Name in keyof Cases]: Cases[Name] extends Form ? PathsIn<Cases[Name]> : never }[keyof Cases]
   : never;
 type FieldPaths<Fs> = {
