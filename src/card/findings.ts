@@ -1,8 +1,9 @@
 /** What the check found, and what cures it. */
 import type { Design } from "../design/design.js";
+import { withNumber } from "../design/paths.js";
 import { elementAt } from "../geometry/element-at.js";
 import { type Remedy, remediesFor } from "../report/remedies.js";
-import type { Finding, Report } from "../report/report.js";
+import { checkDesign, type Finding, type Report } from "../report/report.js";
 import { tell, tellRemedy } from "../report/sentences.js";
 import type { Unit } from "../text/length-text.js";
 import { holeNames, listNames, stationName } from "../text/plain-words.js";
@@ -68,8 +69,8 @@ function placeWords({ hole, fret, station }: Finding, names: readonly string[]):
   return stationName(station ?? `fret${fret}`);
 }
 
-/** Findings of one code times holes: to seek what cures more than so many takes seconds. */
-const MOST_SOUGHT = 3000;
+/** A design of more holes takes seconds for each kind of finding. */
+const MOST_HOLES = 100;
 
 function remedyLines(
   { holes, assumed }: Report,
@@ -78,23 +79,21 @@ function remedyLines(
   design: Design | undefined,
 ): string[] {
   if (design === undefined) return [];
-  if (alike.length * holes.length > MOST_SOUGHT) {
-    return ["    remedies: not sought, since there are so many; cure some and look again."];
+  if (holes.length > MOST_HOLES) {
+    return [`    remedies: not sought, since there are more than ${MOST_HOLES} holes.`];
   }
-  const words = remediesOfAll(design, alike).map((remedy) => tellRemedy(remedy, unit, assumed));
+  const remedies = remediesOfAll(design, alike);
+  const words = remedies.map((remedy) => tellRemedy(remedy, unit, assumed));
   return words.length === 0 ? [] : wrapped(`remedies: ${words.join("; ")}.`, "    ", "      ");
 }
 
-/** The changes that cure every one of these findings, each at the threshold that goes farthest. */
+/** The remedies of the worst finding that cure all those like it. */
 function remediesOfAll(design: Design, alike: readonly Finding[]): Remedy[] {
-  const lists = alike.map((finding) => remediesFor(design, finding));
-  return elementAt(lists, 0).flatMap((remedy) => {
-    const same = lists.flatMap(
-      (remedies) => remedies.find(({ change }) => change === remedy.change) ?? [],
-    );
-    if (same.length < lists.length) return [];
-    const thresholds = same.map((other) => other.to);
-    const to = remedy.to > remedy.from ? Math.max(...thresholds) : Math.min(...thresholds);
-    return [{ ...remedy, to }];
+  const worst = elementAt(alike, 0);
+  const remedies = remediesFor(design, worst);
+  if (alike.length === 1) return [...remedies];
+  return remedies.filter(({ change, to }) => {
+    const { findings } = checkDesign(withNumber(design, change, to));
+    return findings.every(({ code }) => code !== worst.code);
   });
 }

@@ -11,6 +11,8 @@ import { outcomeOf, type WrittenSetting } from "./settings.js";
 
 /** The steps in their order. */
 export function finishingSteps(job: Job): Step[] {
+  // without a setting nothing is drilled yet
+  if (job.settings.length === 0) return [sandingStep(job)];
   return [
     ...fittingSteps(job),
     ...mixingSteps(job.report.pour),
@@ -23,7 +25,7 @@ export function finishingSteps(job: Job): Step[] {
 function fittingSteps(job: Job): Step[] {
   const list = job.settings.flatMap((setting) => fitWords(job, setting));
   const text =
-    "Dry-fit every solid dot before any glue: what the sanding takes must reach the whole of its top. Then glue them in.";
+    "Dry-fit every solid dot or inlay before any glue: what the sanding takes must reach the whole of its top. Then glue them in.";
   return list.length === 0 ? [] : [{ text, list }];
 }
 
@@ -41,7 +43,7 @@ function fitWords({ report, settings, unit }: Job, { name, holes }: WrittenSetti
   const room = Math.min(...dots.map((dot) => dot.room));
   const stands = above >= 0 ? `${unit.full(above)} or more above` : `${unit.full(-above)} below`;
   return [
-    `${name && `${name}: `}dots ${spanWords(thick, unit)} thick come to stand ${stands} the top; none may lie more than ${unit.most(room)} ${unit.short} below it`,
+    `${name && `${name}: `}${spanWords(thick, unit)} thick, they come to stand ${stands} the top; none may lie more than ${unit.most(room)} ${unit.short} below it`,
   ];
 }
 
@@ -82,7 +84,7 @@ function sandingStep({ report, bench, unit }: Job): Step {
     .map((edge) => {
       const centre = bench.sandingAt(edge.along) ?? assumed.sanding;
       const middle = typeof centre === "number" ? `${unit.full(centre)} on the centre line, ` : "";
-      return `at ${edge.station.startsWith("fret") ? "" : "the "}${edgeName(edge)}: ${middle}${unit.full(edge.removal)} at the edges`;
+      return `at ${edge.station.startsWith("fret") ? "" : "the "}${edgeName(edge)}: ${middle}${unit.full(edge.removal)} at the ${edge.side ? "edge" : "edges"}`;
     });
   const text =
     "Sand the radius until so much is off, and no more; sandingProgress of marker-depth/measured tells from what you measure how much is to go:";

@@ -6,7 +6,8 @@ import { table, wrapped } from "../text/text-layout.js";
 import { outcomeOf, type WrittenSetting } from "./settings.js";
 
 const KEY =
-  "HOLES   (size: diameter, or a pocket's width; taken: by the radius at the outer rim, nominal; least, most: depths of the floor that suit; left: of the marker after the radius, wood: under the bit, both in the worst case)";
+  "HOLES   (size: diameter, or a pocket's width; taken: by the radius at the outer rim, nominal; least, most: depths of the floor that suit; left: of the marker after the radius, wood: under the bit, both in the worst case";
+const KEY_PLANNED = "; planned: what you plan, or what is drilled already";
 
 /** A row for every hole, numbered as in the report. */
 export function holeLines(
@@ -27,7 +28,7 @@ export function holeLines(
   ]);
   const setHead = settings.length > 1 ? ["set"] : [];
   const lines = table([[...head, ...setHead, ...outcomes, ...planned], ...rows], 2);
-  return [...wrapped(KEY, "", "        "), ...lines];
+  return [...wrapped(`${KEY}${isPlanned ? KEY_PLANNED : ""})`, "", "        "), ...lines];
 }
 
 const NOTHING = "-";

@@ -4,7 +4,7 @@ import type { Repair } from "../report/repair.js";
 import type { Hole, Report } from "../report/report.js";
 import { tell } from "../report/sentences.js";
 import type { Unit } from "../text/length-text.js";
-import { holeName } from "../text/plain-words.js";
+import { holeName, listNames } from "../text/plain-words.js";
 import { wrapped } from "../text/text-layout.js";
 import { type Bench, readBench } from "./bench.js";
 import type { Step } from "./job.js";
@@ -74,7 +74,7 @@ function repairSteps({ hole }: Repair, report: Report, bench: Bench, unit: Unit)
   const stop = bench.stopOf(index);
   const touch = touchWords(tool ? [tool] : [], stop, unit);
   const both = other
-    ? ` Drill ${holeName(other)} again with it too, to ${travelWords(other, unit)}: so the pair stays alike.`
+    ? ` Drill ${nameOf(other)} again with it too, to ${travelWords(other, unit)}: so the pair stays alike.`
     : "";
   return [
     {
@@ -85,9 +85,13 @@ function repairSteps({ hole }: Repair, report: Report, bench: Bench, unit: Unit)
     {
       text: `Set the stop to ${travelWords(again, unit)}: ${touch}, zero the stop there, then set the travel. Try it in scrap. ${zeroingWords(stop, unit)}`,
     },
-    { text: `Drill ${holeName(again)} again with ${bit}.${both}` },
+    { text: `Drill ${nameOf(again)} again with ${bit}.${both}` },
     { text: fillWords(again, other, unit) },
   ];
+}
+
+function nameOf(hole: Hole): string {
+  return listNames([holeName(hole)]);
 }
 
 function placeWords({ along, offset }: Hole, unit: Unit): string {
@@ -126,14 +130,19 @@ function fillWords({ fill, diameter = 0 }: Hole, other: Hole | undefined, unit: 
 }
 
 /** What the new bit must be, and what speaks against each that is large enough. */
-function bitLines({ least, ruledOut }: Repair, unit: Unit): string[] {
+function bitLines({ least, ruledOut, diameter: bit }: Repair, unit: Unit): string[] {
   const needs = `It takes ${unit.least(least)} ${unit.short} or more to swallow the old hole: its own size, and twice both its error and the tolerance of layout.`;
   const large = ruledOut.filter(({ diameter }) => diameter >= least);
   const lines = large.flatMap(({ diameter, findings, why }) => {
-    const reasons = findings.length > 0 ? findings.map((finding) => tell(finding, unit)) : why;
+    // of a pair the worse speaks for both
+    const worst = findings.filter(
+      ({ code }, i) => findings.findIndex((other) => other.code === code) === i,
+    );
+    const reasons = findings.length > 0 ? worst.map((finding) => tell(finding, unit)) : why;
     return wrapped(`Not ${unit.bit(diameter)} ${unit.short}: ${reasons.join(" ")}`, "  ", "    ");
   });
-  return ["BITS", ...wrapped(needs, "  "), ...lines];
+  const none = lines.length === 0 && bit === null ? ["  Every bit of the rack is smaller."] : [];
+  return ["BITS", ...wrapped(needs, "  "), ...lines, ...none];
 }
 
 /** Of the one hole; a larger bit grabs harder. */

@@ -39,8 +39,8 @@ function slotLines({ slots }: Report, unit: Unit): string[] {
   return ["SLOTS", ...wrapped(text, "  ")];
 }
 
-/** “fret 12 bass”. */
+/** “fret 12, bass”. */
 export function edgeName({ station, side }: Edge): string {
   const name = stationName(station);
-  return side === undefined ? name : `${name} ${side}`;
+  return side === undefined ? name : `${name}, ${side}`;
 }

@@ -16,7 +16,15 @@ export function settingSteps(job: Job, setting: WrittenSetting, isFirst: boolean
   const stop = bench.stopOf(elementAt(setting.holes, 0));
   return [
     { text: `${settingWords(job, setting, tools, stop)}${plannedWords(job, setting)}` },
-    { text: trialWords(job, setting, stop, isFirst) },
+    {
+      text: trialWords(
+        job,
+        setting,
+        isRouted(tools) ? "Rout a trial pocket" : "Drill a trial hole",
+        stop,
+        isFirst,
+      ),
+    },
     drillingStep(job, setting, tools, stop),
   ];
 }
@@ -59,6 +67,11 @@ export function touchWords(
     : "with the spindle stopped, lower the point until it touches the top, beside a prick mark and never in it";
 }
 
+/** Pockets alone. */
+function isRouted(tools: readonly Tool[]): boolean {
+  return tools.every(({ hole }) => hole.diameter === undefined);
+}
+
 /** What the builder means to set, against the windows. */
 function plannedWords({ report, unit }: Job, { holes }: WrittenSetting): string {
   const planned = holes.flatMap((i) => {
@@ -89,6 +102,7 @@ export function spanWords(lengths: readonly number[], unit: Unit): string {
 function trialWords(
   { report, bench, unit }: Job,
   { set, travel, holes }: WrittenSetting,
+  trial: string,
   stop: BenchStop | undefined,
   isFirst: boolean,
 ): string {
@@ -98,32 +112,37 @@ function trialWords(
   const tip = set.mm + correction;
   const range = bench.errors && unit.range(tip - bench.errors.stop, tip + bench.errors.stop);
   const within = range
-    ? `: from ${range.join(" to ")} ${unit.short} will do`
+    ? `: from ${range.join(" to ")} ${unit.short} will do, since the travels above leave the stop so much`
     : ", as near as the design's tolerance.stop asks";
   const scrap = stop?.from === "table" ? "flat scrap that lies on the table" : "flat scrap";
   const otherwise = isFirst
-    ? "If it does not, drill two more at least, give the travel and the tip of each to calibrateStop of marker-depth/measured, write what it answers into the design as stop.correction and tolerance.stop, and print the card anew."
+    ? "If it does not, make two more at least, give the travel and the tip of each to calibrateStop of marker-depth/measured, write what it answers into the design as stop.correction and tolerance.stop, and print the card anew."
     : "If it does not, go on as after the first trial.";
-  return `Drill a trial hole in ${scrap}, the stop zeroed on the scrap. Measure to its deepest mark: it must lie ${unit.full(tip)} deep${within}. ${otherwise}`;
+  return `${trial} in ${scrap}, the stop zeroed on the scrap. Measure to its deepest mark: it must lie ${unit.full(tip)} deep${within}. ${otherwise}`;
 }
 
 /** Where to zero, and the holes in their order. */
 function drillingStep(
   job: Job,
-  { holes }: WrittenSetting,
+  setting: WrittenSetting,
   tools: readonly Tool[],
   stop: BenchStop | undefined,
 ): Step {
   const { report, settings, unit } = job;
-  const depths = holes.flatMap((i) => outcomeOf(elementAt(report.holes, i), settings)?.depth ?? []);
+  const depths = setting.holes.flatMap(
+    (i) => outcomeOf(elementAt(report.holes, i), settings)?.depth ?? [],
+  );
   const floor = `Their floors come ${spanWords(depths, unit)} deep.`;
+  const verb = isRouted(tools) ? "Rout" : "Drill";
   const zero = zeroingWords(stop, unit, ", for all of these holes");
-  const lists = tools.map((tool) => namesInOrder(report.holes, tool.holes));
+  const lists = tools.map((tool) => namesInOrder(report.holes, setting, tool.holes));
+  if (setting.holes.length === 1) return { text: `${zero} ${verb} ${lists[0]}. ${floor}` };
   if (lists.length === 1) {
-    return { text: `${zero} Drill in this order, most room first: ${lists[0]}. ${floor}` };
+    const order = "in this order, the widest window first and those that govern last";
+    return { text: `${zero} ${verb} ${order}: ${lists[0]}. ${floor}` };
   }
   const list = tools.map(({ name }, i) => `with the ${name}: ${lists[i]}`);
-  const text = `${zero} Drill in this order, each bit's holes with the most room first, and zero anew at each change of bit. ${floor}`;
+  const text = `${zero} ${verb} in this order, each bit's widest window first and those that govern last, and zero anew at each change of bit. ${floor}`;
   return { text, list };
 }
 
@@ -133,25 +152,28 @@ export function zeroingWords(stop: BenchStop | undefined, unit: Unit, all = ""):
     return "Zero in the same way on the board: where the design's `stop` says or, where it says nothing, anew on the wood at every hole.";
   }
   if (stop.from === "wood") return "Zero in the same way on the board, anew at every hole.";
-  return `Lay the board on the table and zero in the same way on its centre line, ${unit.full(stop.zero ?? 0)} from the nut: once${all}.`;
+  const lies = stop.height === undefined ? "" : ", its crest as high as stop.height says,";
+  return `Lay the board on the table${lies} and zero in the same way on its centre line, ${unit.full(stop.zero ?? 0)} from the nut: once${all}.`;
 }
 
-/** How near two rooms come to being one, mm: what a builder could tell apart. */
+/** How near two lengths come to being one, mm: what a builder could tell apart. */
 const ALIKE = 0.01;
 
-/** Holes by name, those with the most room about their depth first: those that govern come last. */
-export function namesInOrder(holes: readonly Hole[], indices: readonly number[]): string {
+/** Holes by name, the widest window first; those that govern the most come late, those that govern the least last. */
+function namesInOrder(
+  holes: readonly Hole[],
+  { min, max, travel }: WrittenSetting,
+  indices: readonly number[],
+): string {
   const names = holeNames(holes);
-  const rooms = (i: number) => {
+  const ranked = indices.map((i) => {
     const { window, recommended } = elementAt(holes, i);
-    const depth = recommended?.depth ?? window.min;
-    const room = Math.min(depth - window.min, window.max - depth);
-    return [room, window.max - window.min].map((mm) => Math.round(mm / ALIKE)) as [number, number];
-  };
-  const inOrder = [...indices].sort((a, b) => {
-    const [room, width] = rooms(a);
-    const [otherRoom, otherWidth] = rooms(b);
-    return otherRoom - room || otherWidth - width;
+    const toTravel = travel - (recommended?.depth ?? 0);
+    const setsLeast = window.min + toTravel > min - ALIKE;
+    const setsMost = window.max + toTravel < max + ALIKE;
+    const width = Math.round((window.max - window.min) / ALIKE);
+    return { i, rank: setsLeast ? 2 : Number(setsMost), width };
   });
-  return listNames(inOrder.map((i) => elementAt(names, i)));
+  const inOrder = ranked.sort((a, b) => a.rank - b.rank || b.width - a.width);
+  return listNames(inOrder.map(({ i }) => elementAt(names, i)));
 }
