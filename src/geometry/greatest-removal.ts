@@ -37,14 +37,14 @@ function greatestAtCorners(piece: Piece, polygon: Polygon): number {
   return Math.max(...corners.map(({ along, offset }) => removalOf(piece, along, offset)));
 }
 
-const FINEST = 0.05;
+const FINEST = 0.02;
 const COARSER = 3;
 
 /**
  * A disc: the greatest lies on its outer arc, below the corners of any chain of tangents around that. The chain
  * is fine where the removal is greatest and coarser by steps away from there. With G the slope times the disc's
  * radius, a corner over an arc of half-width w exceeds the arc by G w²/2, while at an angle a from the greatest the
- * removal has fallen by G a²/2: only the finest arcs matter, and their excess is G · 0.0003, some 0.0001 mm.
+ * removal has fallen by G a²/2: only the finest arcs matter, and their excess is G · 0.00005, some 0.00001 mm.
  */
 function greatestOnArc(piece: Piece, disc: Footprint): number {
   const first = angleAt(disc, piece.from);

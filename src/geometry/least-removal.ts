@@ -52,7 +52,7 @@ function tangentBound(piece: Piece, ground: Ground): number {
 }
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
-const SECTIONS = 10;
+const SECTIONS = 14;
 
 /** Where a convex function is least, by golden section; whatever comes of it, the tangent plane there is a bound. */
 function lowestPlace({ from, to }: Ground, height: (along: number) => number): number {

