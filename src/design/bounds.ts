@@ -5,8 +5,9 @@ import type { NumberKind } from "./kinds.js";
 export function accepts(kind: NumberKind, value: number): boolean {
   if (value === Infinity && kind.kind === "radius") return true;
   if (value === 0 && kind.orZero) return true;
-  if (!(value >= kind.least && (kind.below ? value < kind.most : value <= kind.most))) return false;
-  return !kind.whole || Number.isInteger(value);
+  if (!(value >= kind.least && value <= kind.most)) return false;
+  if (value === kind.most && kind.below) return false;
+  return Number.isInteger(value) || !kind.whole;
 }
 
 /** What is expected of a number. */

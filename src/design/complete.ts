@@ -195,10 +195,11 @@ function completeTolerance(
     fill: groups.some(({ fill, drilled }) => !drilled && fill.kind === "solid"),
     existing: design.existing !== undefined,
   };
-  const laws = {} as Record<ToleranceName, LawSpec>;
+  const laws = { ...USUAL_LAWS };
   for (const { name, field, path } of TOLERANCES) {
-    const notes = inUse[name] === false ? undefined : assumed;
-    laws[name] = completeLaw(tolerance?.[name] ?? assume(notes, path, field));
+    const stated = tolerance?.[name];
+    if (stated !== undefined) laws[name] = completeLaw(stated);
+    else if (inUse[name] !== false) assume(assumed, path, field);
   }
   return laws;
 }
@@ -219,6 +220,11 @@ export function completeLaw(
   const per = ("per" in tolerance ? tolerance.per : undefined) ?? "setting";
   return { limit, shape, coverage: stated ?? coverage.usual, per };
 }
+
+/** What is assumed of each tolerance. */
+const USUAL_LAWS = Object.fromEntries(
+  TOLERANCES.map(({ name, field }) => [name, completeLaw(field.usual)]),
+) as Record<ToleranceName, LawSpec>;
 
 function completePour({ pour }: Partial<Design>, assumed: Assumed): PourSpec {
   const { waste, ratio } = fields.pour.fields;

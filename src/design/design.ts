@@ -268,7 +268,7 @@ export interface Double {
 export interface Lengthwise {
   /** One marker at a fret, two across the board, two along it, or one at a gap from an edge. */
   readonly arrangement: "lengthwise";
-  /** Centre to centre of the two markers, mm; by the halves of the board where left out. */
+  /** Centre to centre of the two markers, mm. */
   readonly spread: number;
 }
 

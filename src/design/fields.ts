@@ -21,12 +21,8 @@ const part = { kind: "factor", unit: "part", least: 0.001, most: 1000 } as const
 const frets = { kind: "count", unit: "frets", least: 1, most: MANY, whole: true } as const;
 
 /** A field that is assumed as common practice where it is left out. */
-function usually<const Kind extends object, const Value extends number>(
-  kind: Kind,
-  usual: Value,
-  says: string,
-) {
-  return { ...kind, optional: true, usual, source: COMMON_PRACTICE, says } as const;
+function usually<const Value extends number>(usual: Value) {
+  return { optional: true, usual, source: COMMON_PRACTICE } as const;
 }
 
 const scale = {
@@ -138,11 +134,11 @@ const point = {
     source: COMMON_PRACTICE,
     says: "How far the point's tip lies below the floor that the bit cuts, mm; real ones are 1 to 3.",
   },
-  spur: usually(
-    lengthOrZero,
-    0.5,
-    "How far the rim or the spurs cut below the floor, mm; not more than the point.",
-  ),
+  spur: {
+    ...lengthOrZero,
+    ...usually(0.5),
+    says: "How far the rim or the spurs cut below the floor, mm; not more than the point.",
+  },
 } as const;
 
 const bit = {
@@ -159,11 +155,14 @@ const bit = {
         "brad-point": { fields: point },
         twist: {
           fields: {
-            angle: usually(
-              { kind: "angle", unit: "degrees", least: 1, most: 179 },
-              118,
-              "Included angle of the point, degrees.",
-            ),
+            angle: {
+              kind: "angle",
+              unit: "degrees",
+              least: 1,
+              most: 179,
+              ...usually(118),
+              says: "Included angle of the point, degrees.",
+            },
           },
         },
         "end-mill": { fields: {} },
@@ -184,13 +183,21 @@ const fill = {
       cases: {
         poured: {
           fields: {
-            keep: usually(lengthOrZero, 0.8, "Least of the marker to be left after radiusing, mm."),
+            keep: {
+              ...lengthOrZero,
+              ...usually(0.8),
+              says: "Least of the marker to be left after radiusing, mm.",
+            },
           },
         },
         solid: {
           fields: {
             thickness: { ...length, says: "Thickness of the dot, mm." },
-            keep: usually(lengthOrZero, 0.5, "Least of the marker to be left after radiusing, mm."),
+            keep: {
+              ...lengthOrZero,
+              ...usually(0.5),
+              says: "Least of the marker to be left after radiusing, mm.",
+            },
           },
         },
       },
@@ -218,11 +225,11 @@ const stop = {
       cases: {
         wood: {
           fields: {
-            foot: usually(
-              lengthOrZero,
-              0,
-              "Width of what bears on the top at the touch, mm; 0 where the bit's point touches.",
-            ),
+            foot: {
+              ...lengthOrZero,
+              ...usually(0),
+              says: "Width of what bears on the top at the touch, mm; 0 where the bit's point touches.",
+            },
           },
         },
         table: {
@@ -319,10 +326,7 @@ const arrangements = {
     },
     lengthwise: {
       fields: {
-        spread: {
-          ...length,
-          says: "Centre to centre of the two markers, mm; by the halves of the board where left out.",
-        },
+        spread: { ...length, says: "Centre to centre of the two markers, mm." },
       },
     },
     edge: {
@@ -410,45 +414,53 @@ const group = {
   ],
 } as const;
 
-const limit = lengthOrZero;
+const plusMinus = { kind: "tolerance", of: lengthOrZero } as const;
+const plusMinusPart = { kind: "tolerance", of: fraction } as const;
+
 const tolerance = {
   kind: "object",
   optional: true,
   says: "How far things may be off: each ± mm, or a limit with its law; `radius` and `existing` ± a fraction.",
   fields: {
     stop: {
-      ...usually({ kind: "tolerance", of: limit }, 0.1, "Of the depth that the stop holds, ± mm."),
+      ...plusMinus,
       perHole: true,
+      ...usually(0.1),
+      says: "Of the depth that the stop holds, ± mm.",
     },
-    point: usually({ kind: "tolerance", of: limit }, 0.1, "Of the point's length, ± mm."),
-    seat: usually(
-      { kind: "tolerance", of: limit },
-      0.1,
-      "Of the height of the top at a hole, where the stop counts from the table, ± mm.",
-    ),
-    layout: usually(
-      { kind: "tolerance", of: limit },
-      0.25,
-      "Of a hole's place, in any direction, ± mm.",
-    ),
-    thickness: usually({ kind: "tolerance", of: limit }, 0.1, "Of the thickness, ± mm."),
-    sanding: usually({ kind: "tolerance", of: limit }, 0.05, "Of the sanding, ± mm."),
-    crest: usually(
-      { kind: "tolerance", of: limit },
-      0.5,
-      "How far to either side the crest of the sanded surface may lie, ± mm.",
-    ),
-    fill: usually({ kind: "tolerance", of: limit }, 0.05, "Of a solid dot's thickness, ± mm."),
-    radius: usually(
-      { kind: "tolerance", of: fraction },
-      0,
-      "Of the finished radius, ± a fraction: 0.02 is 2 %.",
-    ),
-    existing: usually(
-      { kind: "tolerance", of: fraction },
-      0,
-      "Of the existing radius, ± a fraction.",
-    ),
+    point: { ...plusMinus, ...usually(0.1), says: "Of the point's length, ± mm." },
+    seat: {
+      ...plusMinus,
+      ...usually(0.1),
+      says: "Of the height of the top at a hole, where the stop counts from the table, ± mm.",
+    },
+    layout: {
+      ...plusMinus,
+      ...usually(0.25),
+      says: "Of a hole's place, in any direction, ± mm.",
+    },
+    thickness: { ...plusMinus, ...usually(0.1), says: "Of the thickness, ± mm." },
+    sanding: { ...plusMinus, ...usually(0.05), says: "Of the sanding, ± mm." },
+    crest: {
+      ...plusMinus,
+      ...usually(0.5),
+      says: "How far to either side the crest of the sanded surface may lie, ± mm.",
+    },
+    fill: {
+      ...plusMinus,
+      ...usually(0.05),
+      says: "Of a solid dot's thickness, ± mm.",
+    },
+    radius: {
+      ...plusMinusPart,
+      ...usually(0),
+      says: "Of the finished radius, ± a fraction: 0.02 is 2 %.",
+    },
+    existing: {
+      ...plusMinusPart,
+      ...usually(0),
+      says: "Of the existing radius, ± a fraction.",
+    },
   },
 } as const;
 
@@ -489,11 +501,12 @@ export const DESIGN = {
       of: radius,
       says: 'Finished radius, mm, as a gauge square to the board reads it; "flat" for none.',
     },
-    sanding: usually(
-      { kind: "profile", of: lengthOrZero },
-      0.15,
-      "What radiusing, levelling and fine sanding take off along the centre line itself, mm.",
-    ),
+    sanding: {
+      kind: "profile",
+      of: lengthOrZero,
+      ...usually(0.15),
+      says: "What radiusing, levelling and fine sanding take off along the centre line itself, mm.",
+    },
     markers: {
       kind: "list",
       item: group,
@@ -508,7 +521,11 @@ export const DESIGN = {
     stop,
     depth,
     travel,
-    web: usually(lengthOrZero, 1, "Least wood to be left under every part of the bit, mm."),
+    web: {
+      ...lengthOrZero,
+      ...usually(1),
+      says: "Least wood to be left under every part of the bit, mm.",
+    },
     tolerance,
     slot: {
       kind: "object",
@@ -521,8 +538,12 @@ export const DESIGN = {
           says: "Depth of the slot's floor below the crest as sawn, mm; where left out only the range is given.",
         },
         tang: { ...length, says: "Depth of the fret's tang, mm." },
-        clearance: usually(lengthOrZero, 0.2, "Room left under the tang, mm."),
-        web: usually(lengthOrZero, 1.5, "Least wood to be left below the slot, mm."),
+        clearance: { ...lengthOrZero, ...usually(0.2), says: "Room left under the tang, mm." },
+        web: {
+          ...lengthOrZero,
+          ...usually(1.5),
+          says: "Least wood to be left below the slot, mm.",
+        },
       },
     },
     sideDots: {
@@ -531,8 +552,16 @@ export const DESIGN = {
       says: "Dots in the edge's face, drilled after radiusing.",
       fields: {
         diameter: { ...length, says: "Diameter of a side dot, mm." },
-        margin: usually(lengthOrZero, 0.5, "Least wood above and below a side dot, mm."),
-        depth: usually(length, 3, "How far the holes of side dots go in from the edge's face, mm."),
+        margin: {
+          ...lengthOrZero,
+          ...usually(0.5),
+          says: "Least wood above and below a side dot, mm.",
+        },
+        depth: {
+          ...length,
+          ...usually(3),
+          says: "How far the holes of side dots go in from the edge's face, mm.",
+        },
       },
     },
     pour: {
@@ -540,11 +569,14 @@ export const DESIGN = {
       optional: true,
       says: "How the epoxy is mixed.",
       fields: {
-        waste: usually(
-          { kind: "factor", unit: "fraction", least: 0, most: 1000 },
-          0.5,
-          "Epoxy mixed beyond the holes' volume, a fraction of it.",
-        ),
+        waste: {
+          kind: "factor",
+          unit: "fraction",
+          least: 0,
+          most: 1000,
+          ...usually(0.5),
+          says: "Epoxy mixed beyond the holes' volume, a fraction of it.",
+        },
         ratio: {
           kind: "list",
           item: part,

@@ -129,3 +129,22 @@ export function entriesOf(form: Form): [string, Field][] {
   const cases = (form.variants ?? []).flatMap((variant) => Object.values(variant.cases));
   return [...Object.entries(form.fields), ...cases.flatMap(entriesOf)];
 }
+
+/** The field of what stands at a key of a field's value; undefined where there is none. */
+export function fieldUnder(
+  field: Field | NumberKind | ObjectKind | undefined,
+  key: string,
+): Field | NumberKind | ObjectKind | undefined {
+  switch (field?.kind) {
+    case "list":
+      return field.item;
+    case "profile":
+      return field.of;
+    case "tolerance":
+      return key === "limit" ? field.of : undefined;
+    case "object":
+      return entriesOf(field).find(([name]) => name === key)?.[1];
+    default:
+      return undefined;
+  }
+}

@@ -1,7 +1,14 @@
 /** Numbers of a design by their paths: what each may be, and a design with one of them changed. */
 import type { Design, Station } from "./design.js";
 import { DESIGN, WITHOUT } from "./fields.js";
-import { entriesOf, type Field, type Form, type NumberKind, type ObjectKind } from "./kinds.js";
+import {
+  entriesOf,
+  type Field,
+  type Form,
+  fieldUnder,
+  type NumberKind,
+  type ObjectKind,
+} from "./kinds.js";
 import { stationProblem } from "./read.js";
 
 /** A path to a number of a design: its keys with dots between, as "board.thickness.nut" or "markers.0.diameter". */
@@ -137,13 +144,6 @@ function replaced(
   const fields = copy as Record<string, unknown>;
   fields[key] = replaced(fields[key], rest, value, fieldUnder(field, key), key);
   return copy;
-}
-
-function fieldUnder(field: Described | undefined, key: string): Described | undefined {
-  if (field?.kind === "list") return field.item;
-  return field?.kind === "object"
-    ? entriesOf(field).find(([name]) => name === key)?.[1]
-    : undefined;
 }
 
 /** A profile with one station's value; a constant keeps its ends. */

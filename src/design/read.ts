@@ -260,8 +260,11 @@ function readForm(form: Form, value: object, reading: Reading): object | undefin
   const given = ownFields(value, reading);
   if (given === undefined) return undefined;
   const read: Record<string, unknown> = {};
-  readFields(form, given, read, reading);
-  for (const name of Object.keys(given)) {
+  const names = Object.keys(given);
+  const count =
+    readCases(form, given, read, reading) + readFields(form.fields, given, read, reading);
+  if (count === names.length) return read;
+  for (const name of names) {
     if (Object.hasOwn(read, name)) continue;
     const expected = expectedAt(name, form, given) ?? unknownKey(name, keysOf(form));
     // a key that is known takes nothing for an answer
@@ -271,43 +274,61 @@ function readForm(form: Form, value: object, reading: Reading): object | undefin
   return read;
 }
 
-/** Reads the fields of the cases that an object is of, and then those that it has in any case. */
+/** Reads these fields; how many there were. */
 function readFields(
-  { fields, variants }: Form,
+  fields: Form["fields"],
   given: Given,
   read: Record<string, unknown>,
   reading: Reading,
-): void {
-  if (variants) for (const variant of variants) readCase(variant, given, read, reading);
+): number {
+  let count = 0;
   for (const key in fields) {
     const field = fields[key] as Field;
-    if (given[key] === undefined && field.optional) continue;
-    const result = readKey(reading, key, field, given[key]);
-    if (result !== undefined) read[key] = result;
-    if (field === DESIGN.fields.scale) reading.frets = countOf(result);
+    const stated = given[key];
+    if (stated === undefined && field.optional) continue;
+    const result = readKey(reading, key, field, stated);
+    if (field === DESIGN.fields.scale) reading.frets = countFrets(result);
+    if (result === undefined) continue;
+    read[key] = result;
+    count++;
   }
+  return count;
 }
 
-function readCase(
-  variant: Variant,
+/** Reads the cases that an object is of, tags and fields; how many there were. */
+function readCases(
+  { variants = [] }: Form,
   given: Given,
   read: Record<string, unknown>,
   reading: Reading,
-): void {
-  const { tag, cases } = variant;
-  const name = caseOf(variant, given);
-  if (name !== undefined) {
-    if (tag !== undefined && given[tag] !== undefined) read[tag] = name;
-    readFields(cases[name] as Form, given, read, reading);
-  } else if (tag !== undefined) {
-    reading.keys.push(tag);
-    readWord(Object.keys(cases), given[tag], reading);
-    reading.keys.pop();
+): number {
+  let count = 0;
+  for (const variant of variants) {
+    const { tag, cases } = variant;
+    const name = caseOf(variant, given);
+    if (name === undefined) {
+      refuseTag(tag as string, Object.keys(cases), given, reading);
+      continue;
+    }
+    if (tag !== undefined && given[tag] !== undefined) {
+      read[tag] = name;
+      count++;
+    }
+    const form = cases[name] as Form;
+    count += readFields(form.fields, given, read, reading);
+    count += readCases(form, given, read, reading);
   }
+  return count;
+}
+
+function refuseTag(tag: string, words: readonly string[], given: Given, reading: Reading): void {
+  reading.keys.push(tag);
+  readWord(words, given[tag], reading);
+  reading.keys.pop();
 }
 
 /** The frets of a scale that was read. */
-function countOf(scale: unknown): number | undefined {
+function countFrets(scale: unknown): number | undefined {
   const { frets, positions } = (scale ?? {}) as { frets?: number; positions?: readonly number[] };
   return positions?.length ?? frets;
 }

@@ -9,8 +9,8 @@ import {
   printParseErrorCode,
   visit,
 } from "jsonc-parser";
-import { join } from "../design/read-fields.js";
 import { type DesignIssue, issueOf } from "../errors/errors.js";
+import { join } from "../errors/unknown.js";
 import {
   isConfusing,
   isEcho,

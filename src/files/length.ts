@@ -2,7 +2,7 @@
  * Reads a length written in a design file, without mathjs: its 16 kB are more than the rest of this entry.
  * It agrees with `length` of the units entry, text for text; a test holds the two against each other.
  */
-import { LIMITS } from "../design/design.js";
+import { DESIGN } from "../design/fields.js";
 import { scanQuantity } from "../units/scan.js";
 
 /** A unit, with a pattern of every way that a builder writes it; in mm it is numerator / denominator. */
@@ -25,8 +25,7 @@ const UNITS: readonly Unit[] = [
 /** Capitals are read as small letters, but not into another unit: a megametre, a femtotesla. */
 const OTHER_UNITS: readonly string[] = ["Mm", "fT"];
 
-const MOST = LIMITS.mostLength.value;
-const LEAST = LIMITS.leastLength.value;
+const { least: LEAST, most: MOST } = DESIGN.fields.board.fields.length;
 const SIZE = `0 mm, or a size from ${LEAST.toExponential()} to ${MOST.toExponential()} mm`;
 
 /**
@@ -64,18 +63,16 @@ function nearestNumber(numerator: bigint, denominator: bigint): number | undefin
 }
 
 /**
- * A pattern that every length of 0 or more fits, for editors. It lets a few more through: what it cannot
- * tell is a size out of range, a denominator of 0, and `Mm`.
+ * A pattern that every length of 0 or more fits, for editors; with `sign` those of either sign. It lets a few more
+ * through: what it cannot tell is a size out of range, a denominator of 0, and `Mm`.
  */
-export const LENGTH_PATTERN = lengthPattern();
-
-function lengthPattern(): string {
+export function lengthPattern(sign = "[+]"): string {
   const character = "[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]";
   const stroke = "[0-9]+[/⁄][0-9]+";
   const fraction = `(?:[0-9]+(?:\\s+|-))?${stroke}|(?:[0-9]+(?:\\s+|-)?)?${character}`;
   const decimal = "(?:[0-9]+(?:\\.[0-9]*)?|\\.[0-9]+)(?:[eE][+-]?[0-9]{1,3})?";
   const unit = UNITS.map(({ written }) => caseless(written)).join("|");
-  return `^\\s*[+]?(?:(?:${fraction}|${decimal})\\s*(?:${unit})|${decimal})\\s*$`;
+  return `^\\s*${sign}?(?:(?:${fraction}|${decimal})\\s*(?:${unit})|${decimal})\\s*$`;
 }
 
 /** The pattern for small letters and capitals, since a JSON Schema has no flags. */

@@ -1,7 +1,7 @@
 /** Where things stand in a text. */
 import { type JSONPath, visit } from "jsonc-parser";
-import { join } from "../design/read-fields.js";
 import type { DesignIssue } from "../errors/errors.js";
+import { join } from "../errors/unknown.js";
 import { elementAt } from "../geometry/element-at.js";
 
 /** A place in a text, counted from 1; columns in UTF-16 units, as editors count them. */

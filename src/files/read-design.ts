@@ -1,13 +1,9 @@
 /** Reads a design file. */
-import * as v from "valibot";
 import type { Design } from "../design/design.js";
-import { prepare } from "../drilling/neck.js";
 import { DesignError, type DesignIssue, issueOf } from "../errors/errors.js";
-import { expectedBy, isObject } from "./choice.js";
 import { readJson } from "./json.js";
-import { lengthIn } from "./length.js";
 import { type FileIssue, pathPlaces, placed, START } from "./places.js";
-import { designSchema } from "./schema.js";
+import { readWritten } from "./read-whole.js";
 
 /**
  * Reads a design from JSON text.
@@ -21,6 +17,7 @@ import { designSchema } from "./schema.js";
  * @throws DesignError; its issues are `FileIssue`s, with `line` and `column`. Of a text that is no JSON
  * they tell just that, at path ""
  * @example
+ * // an invented neck
  * const design = readDesign(`{
  *   "scale": { "length": "25.5 in", "frets": 22 },
  *   "board": { "length": 482, "width": { "nut": 43, "end": 57 }, "thickness": "1/4 in" },
@@ -35,66 +32,25 @@ export function readDesign(text: string): Design {
   if (typeof text !== "string") {
     throw new DesignError([placed(issueOf("", text, "a text of JSON"), START)]);
   }
-  const { value, isJson, issues } = readJson(text);
-  if (!isJson) throw new DesignError(issues);
-  const shape = v.safeParse(designSchema, value, { abortEarly: false, abortPipeEarly: false });
-  const shapeIssues = shape.issues?.map(shapeIssue) ?? [];
-  const restIssues = coreIssues(shape.success ? shape.output : numbersIn(value));
-  const found = inText(text, issues, shapeIssues, restIssues);
-  if (found.length > 0) throw new DesignError(found);
-  return shape.output as Design;
+  const json = readJson(text);
+  if (!json.isJson) throw new DesignError(json.issues);
+  const { design, issues } = readWritten(json.value);
+  const found = placeAll(text, json.issues, issues);
+  if (design === undefined || found.length > 0) throw new DesignError(found);
+  return design;
 }
 
-/** The issues in the order of the text; of several kinds of issue at one path, only the first kind. */
-function inText(
+/** The issues in the order of the text. Where the text itself has an issue at a path, no other is told. */
+function placeAll(
   text: string,
-  issues: readonly FileIssue[],
-  ...later: readonly (readonly DesignIssue[])[]
+  ofText: readonly FileIssue[],
+  ofDesign: readonly DesignIssue[],
 ): FileIssue[] {
-  if (issues.length === 0 && later.every((kind) => kind.length === 0)) return [];
+  if (ofText.length + ofDesign.length === 0) return [];
   const placeOf = pathPlaces(text);
-  const found = [...issues];
-  for (const kind of later) {
-    const told = new Set(found.map(({ path }) => path));
-    const fresh = kind.filter(({ path }) => !told.has(path));
-    for (const issue of fresh) found.push(placed(issue, placeOf(issue.path)));
-  }
-  return found.sort((a, b) => a.line - b.line || a.column - b.column);
-}
-
-function shapeIssue(issue: v.BaseIssue<unknown>): DesignIssue {
-  const path = issue.path?.map(({ key }) => String(key)).join(".") ?? "";
-  const value = issue.path === undefined ? issue.input : issue.path.at(-1)?.value;
-  return issueOf(path, value, expectedBy(issue.message));
-}
-
-/** What `checkDesign` would say. */
-function coreIssues(design: unknown): readonly DesignIssue[] {
-  try {
-    prepare(design);
-    return [];
-  } catch (error) {
-    if (error instanceof DesignError) return error.issues;
-    throw error;
-  }
-}
-
-/** A value of the wrong shape with its lengths in mm, as far as they can be read, for what else is wrong. */
-function numbersIn(value: unknown): unknown {
-  if (!isObject(value)) return value;
-  const { $schema, name, ...fields } = value;
-  return { ...(name === undefined ? {} : { name }), ...(withNumbers(fields) as object) };
-}
-
-function withNumbers(value: unknown): unknown {
-  if (typeof value === "string") return numberFor(value);
-  if (Array.isArray(value)) return value.map(withNumbers);
-  if (!isObject(value)) return value;
-  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, withNumbers(inner)]));
-}
-
-function numberFor(text: string): unknown {
-  if (text === "flat") return Infinity;
-  const mm = lengthIn(text);
-  return typeof mm === "number" ? mm : text;
+  const told = new Set(ofText.map(({ path }) => path));
+  const rest = ofDesign.filter(({ path }) => !told.has(path));
+  return [...ofText, ...rest.map((issue) => placed(issue, placeOf(issue.path)))].sort(
+    (a, b) => a.line - b.line || a.column - b.column,
+  );
 }
