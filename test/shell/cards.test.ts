@@ -1,14 +1,14 @@
-/** The command as it is typed: cards, exit codes, what could not be read. */
+/** The command as it is typed: what it prints and how it ends, kept as transcripts, and the data in it. */
 import { readFileSync, symlinkSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
 import { drillCard } from "../../src/card/index.js";
-import { checkDesign } from "../../src/index.js";
+import { checkDesign, type Design } from "../../src/index.js";
+import { golden } from "../golden/golden.js";
 import {
   COMMAND,
   command,
-  EXAMPLES,
-  example,
+  FAILS,
   folderWith,
   GOOD,
   linesOf,
@@ -19,229 +19,122 @@ import {
 
 afterAll(removeFolders);
 
-const card = (text: string, unit: "mm" | "in" = "mm") =>
-  drillCard(checkDesign(JSON.parse(text)), { unit });
+/** Each line as it is typed, what it prints and its exit code; of a card the head alone. */
+function transcript(cwd: string, lines: readonly string[]): string {
+  return lines
+    .map((line) => {
+      const { code, out, err } = shell(`$MD ${line}`, { cwd });
+      const heads = out.replace(
+        /(DRILL CARD: .*\n=+\n.*\n)[\s\S]*?\n(?=DRILL CARD|\d+ designs? checked)/g,
+        "$1…\n",
+      );
+      return `$ marker-depth ${line}\n${heads}${err}exit ${code}\n`;
+    })
+    .join("\n");
+}
 
-describe("cards", () => {
-  test("the card of a design, then a summary; exit 0", () => {
-    const { code, out, err } = command(["docs/examples/larch-22.json"]);
-    expect(out).toBe(`${card(example("larch-22"))}\n1 design checked, 1 passes, 0 fail\n`);
-    expect([code, err]).toEqual([0, ""]);
-  });
+const cardOf = (design: Design, unit: "mm" | "in" = "mm") =>
+  drillCard(checkDesign(design), { unit, design });
 
-  test("in inches", () => {
-    const { code, out } = command(["--inches", "docs/examples/larch-22.json"]);
-    expect(out).toContain(card(example("larch-22"), "in"));
-    expect(code).toBe(0);
+test("cards: of files, a folder, standard input; an unnamed design bears its file's name", () => {
+  const { name: _, ...unnamed } = GOOD;
+  const cwd = folderWith({
+    "C.JSON": { ...GOOD, name: "red \u001b[31m \u0007\u009b2J" },
+    "a.json": GOOD,
+    "b.json": unnamed,
+    "fails.json": FAILS,
+    "notes.txt": "no design",
+    "--dash.json": GOOD,
   });
-
-  test("a design that fails: exit 1, and the summary names it", () => {
-    const { code, out, err } = command([
-      "docs/examples/heron-bass.json",
-      "docs/examples/larch-22.json",
-    ]);
-    expect(out).toContain("DO NOT DRILL YET");
-    expect(linesOf(out).at(-1)).toBe(
-      "2 designs checked, 1 passes, 1 fails (docs/examples/heron-bass.json)",
-    );
-    expect([code, err]).toEqual([1, ""]);
-  });
-
-  test("of many that fail the summary names ten", () => {
-    const bad = JSON.stringify(JSON.parse(example("heron-bass")));
-    const { code, out } = command(["-"], { input: `${bad}\n`.repeat(12) });
-    expect(linesOf(out).at(-1)).toBe(
-      "12 designs checked, 0 pass, 12 fail (-:1, -:2, -:3, -:4, -:5, -:6, -:7, -:8, -:9, -:10, and 2 more)",
-    );
-    expect(code).toBe(1);
-  });
-
-  test("a design without a name bears its file's", () => {
-    const { name, ...unnamed } = GOOD;
-    const folder = folderWith({ "my neck.json": JSON.stringify(unnamed) });
-    expect(command(["my neck.json"], { cwd: folder }).out).toMatch(/^DRILL CARD: my neck\.json\n/);
-    expect(command(["-"], { input: JSON.stringify(unnamed) }).out).toMatch(
-      /^DRILL CARD: -, line 1\n/,
-    );
-  });
-
-  test("lengths may be texts, as in any design file", () => {
-    const folder = folderWith({
-      "a.json": JSON.stringify({
-        ...GOOD,
-        scale: { length: "25.5 in", frets: 22 },
-        radius: "flat",
-      }),
-    });
-    const { code, out } = command([join(folder, "a.json")]);
-    const design = { ...GOOD, scale: { length: 647.7, frets: 22 }, radius: Infinity };
-    expect(out).toContain(drillCard(checkDesign(design)));
-    expect(code).toBe(0);
-  });
-
-  test("control characters in a name do not reach the terminal", () => {
-    const input = JSON.stringify({ ...GOOD, name: "red \u001b[31m \u0007\u009b2J" });
-    expect(command(["-"], { input }).out).toMatch(/^DRILL CARD: red \uFFFD\[31m \uFFFD\uFFFD2J\n/);
-  });
+  const lines = [
+    "a.json",
+    "--inches a.json fails.json",
+    ".",
+    "- < b.json",
+    "-- --dash.json",
+    "--version | wc -l",
+  ];
+  const many = "--no-remedies - < <(for i in {1..12}; do cat fails.json; echo; done) | tail -1";
+  golden("command/cards.txt", transcript(cwd, [...lines, many]));
+  expect(command(["a.json"], { cwd }).out).toBe(
+    `${cardOf(GOOD)}\n1 design checked, 1 passes, 0 fail\n`,
+  );
+  const inches = command(["--inches", "fails.json"], { cwd }).out;
+  expect(inches).toContain(cardOf(FAILS, "in"));
+  expect(inches).toContain("remedies:");
+  expect(command(["--no-remedies", "fails.json"], { cwd }).out).not.toContain("remedies:");
 });
 
-describe("a folder", () => {
-  test("every .json in it, by name, and nothing else of it", () => {
-    const folder = folderWith({
-      "b.json": JSON.stringify({ ...GOOD, name: "second" }),
-      "a.json": JSON.stringify({ ...GOOD, name: "first" }),
-      "C.JSON": JSON.stringify({ ...GOOD, name: "capitals first" }),
-      "notes.txt": "no design",
-    });
-    const { code, out, err } = command([folder]);
-    const titles = linesOf(out).filter((line) => line.startsWith("DRILL CARD: "));
-    expect(titles).toEqual(["capitals first", "first", "second"].map((n) => `DRILL CARD: ${n}`));
-    expect([code, err]).toEqual([0, ""]);
+test("lengths may be texts, as in any design file", () => {
+  const cwd = folderWith({
+    "a.json": { ...GOOD, scale: { length: "25.5 in", frets: 22 }, radius: "flat" },
   });
-
-  test("the examples: all are checked, and one of them fails on purpose", () => {
-    const { code, out } = command(["docs/examples"]);
-    expect(linesOf(out).at(-1)).toMatch(
-      /^5 designs checked, 4 pass, 1 fails \(.*heron-bass\.json\)$/,
-    );
-    expect(code).toBe(1);
-  });
-
-  test("with no design in it: exit 2", () => {
-    const folder = folderWith({ "notes.txt": "no design" });
-    const { code, err } = command([folder]);
-    expect([code, err]).toEqual([2, `${folder}: no .json file in this folder\n`]);
-  });
+  const read: Design = { ...GOOD, scale: { length: 647.7, frets: 22 }, radius: Infinity };
+  expect(command(["a.json"], { cwd }).out).toContain(cardOf(read));
 });
 
-describe("what cannot be read is told, and the others are checked", () => {
-  const broken = '{\n  "radius": 254,\n  "markers": [],\n  "webb": 1,,\n}';
+test("repairs: half millimetres, sixteenths with --inches, or a rack; exit 1 where no bit does", () => {
+  const cwd = folderWith({ "a.json": GOOD, "none.json": { ...GOOD, markers: [] } });
+  const lines = [
+    "--repair 12:bass=0.4 a.json",
+    "--repair 12:bass=0.4 --inches a.json | head -3",
+    "--repair 'markers.0.frets.0.bass=1/64 in' --rack 7,9,8 a.json | head -3",
+    "--repair 12:bass=0.4 --rack '6,1/4 in' a.json",
+    "--repair 12=0.4 a.json",
+    "--repair 12:bass=0.4 none.json a.json | tail -2",
+  ];
+  golden("command/repair.txt", transcript(cwd, lines));
+  const bits = lines.slice(0, 3).map((line) => linesOf(shell(`$MD ${line}`, { cwd }).out)[2]);
+  // 6 + 2 · (0.4 + 0.25) = 7.3 mm; 5/16 in is 7.94 mm
+  expect(bits).toEqual(
+    ["7.50 mm", "5/16 (.313) in", "8.00 mm"].map((bit) => `Drill again with a bit of ${bit}.`),
+  );
+  expect(command(["--repair", "12:bass=0.4", "--rack", "6,7", "a.json"], { cwd }).code).toBe(1);
+});
 
-  test("with path, line and column; exit 2, though another design fails", () => {
-    const thin = JSON.stringify({ ...GOOD, board: { ...GOOD.board, thickness: "6 kg" } }, null, 1);
-    const folder = folderWith({ "broken.json": broken, "thin.json": thin });
-    const { code, out, err } = command(
-      [
-        "broken.json",
-        "none.json",
-        "thin.json",
-        `${EXAMPLES}/heron-bass.json`,
-        `${EXAMPLES}/wren-tenor.json`,
-      ],
-      { cwd: folder },
-    );
-    const line = thin.split("\n").findIndex((text) => text.includes("thickness")) + 1;
-    expect(line).toBeGreaterThan(1);
-    expect(linesOf(err)).toEqual([
-      expect.stringMatching(/^broken\.json:4:13: design: expected JSON with /),
-      "none.json: no such file or directory",
-      expect.stringMatching(
-        new RegExp(
-          `^thin\\.json:${line}:3: board\\.thickness: expected a length .*, received "6 kg"$`,
-        ),
-      ),
-    ]);
-    expect(linesOf(out).at(-1)).toMatch(
-      /^2 designs checked, 1 passes, 1 fails \(.*\), 3 could not be read$/,
-    );
-    expect(code).toBe(2);
+test("what cannot be read is told with path, line and column, and the others are checked: exit 2", () => {
+  const cwd = folderWith({
+    "broken.json": '{\n  "web": 1,,\n}',
+    "bad.json": JSON.stringify({ ...GOOD, web: "6 kg", depth: [] }, null, 1),
+    "fails.json": FAILS,
+    "utf-16.json": Buffer.from("\uFEFF{}", "utf16le"),
+    "bom.json": "\uFEFF{}",
+    "long.json": " ".repeat(1_000_001),
+    "longer.json": "x".repeat(4_000_000),
+    "empty.json": "",
   });
-
-  test("every problem of a file has its line", () => {
-    const folder = folderWith({
-      "a.json": JSON.stringify({ ...GOOD, web: -1, depth: [] }, null, 2),
-    });
-    const { code, err } = command([join(folder, "a.json")]);
-    expect(linesOf(err)).toHaveLength(2);
-    for (const line of linesOf(err)) expect(line).toMatch(/a\.json:\d+:3: (web|depth): expected /);
-    expect(code).toBe(2);
-  });
-
-  test.each<[string, string | Uint8Array, RegExp]>([
-    ["UTF-16", Buffer.from("\uFEFF{}", "utf16le"), /: not UTF-8; save it as plain UTF-8\n$/],
-    ["a byte order mark", "\uFEFF{}", /:1:1: design: expected JSON with no byte order mark/],
-    [
-      "too long",
-      " ".repeat(1_000_001),
-      /:1:1: design: expected a text of at most 1000000 characters/,
-    ],
-    ["far too long", "x".repeat(4_000_000), /: more than 1000000 characters\n$/],
-    [
-      "empty",
-      "",
-      /:1:1: design: expected JSON with a value here, received "the end of the text"\n$/,
-    ],
-  ])("%s", (_, content, expected) => {
-    const folder = folderWith({ "a.json": content });
-    const { code, out, err } = command(["a.json"], { cwd: folder });
-    expect(err).toMatch(expected);
-    expect(err).toMatch(/^a\.json:/);
-    expect(out).toBe("0 designs checked, 0 pass, 0 fail, 1 could not be read\n");
-    expect(code).toBe(2);
-  });
-
-  test("a file without an end", () => {
-    const { code, err } = command(["/dev/zero"]);
-    expect([code, err]).toEqual([2, "/dev/zero: more than 1000000 characters\n"]);
-  });
-
-  test("a link that leads nowhere, in a folder", () => {
-    const folder = folderWith({ "a.json": JSON.stringify(GOOD) });
-    symlinkSync("nowhere", join(folder, "b.json"));
-    const { code, out, err } = command([folder]);
-    expect(err).toBe(`${folder}/b.json: no such file or directory\n`);
-    expect(out).toMatch(/1 design checked, 1 passes, 0 fail, 1 could not be read\n$/);
-    expect(code).toBe(2);
-  });
+  symlinkSync("nowhere", join(cwd, "link.json"));
+  const files = "broken none bad utf-16 bom long longer empty"
+    .split(" ")
+    .map((name) => `${name}.json`);
+  const lines = [
+    `--no-remedies ${files.join(" ")} fails.json`,
+    "--no-remedies . | tail -1",
+    "/dev/zero",
+    "/dev/null",
+    "/proc/self",
+  ];
+  golden("command/unread.txt", transcript(cwd, lines));
+  expect(command([...files, "fails.json"], { cwd }).code).toBe(2);
 });
 
 describe("the command line", () => {
-  test("--help tells every option and exit code", () => {
-    const { code, out, err } = command(["--help"]);
-    for (const word of [
-      "--json",
-      "--csv",
-      "--inches",
-      "--svg DIR",
-      "--help",
-      "--version",
-      "NDJSON",
-    ]) {
-      expect(out).toContain(word);
-    }
+  test("--help and --version; the built file runs by itself", () => {
+    const { out } = command(["--help"]);
+    golden("command/help.txt", out);
     for (const line of linesOf(out)) expect(line.length).toBeLessThanOrEqual(80);
-    expect([code, err]).toEqual([0, ""]);
-  });
-
-  test("--version is the package's", () => {
     const { version } = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8"));
-    expect(command(["--version"])).toEqual({ code: 0, out: `${version}\n`, err: "" });
+    expect(shell(`${COMMAND} --version`)).toEqual({ code: 0, out: `${version}\n`, err: "" });
   });
 
-  test.each<[string[], string]>([
-    [[], "no FILE is named"],
-    [["--jsn", "x"], `Unknown option '--jsn'; did you mean "--json"?`],
-    [["-x"], "Unknown option '-x'"],
-    [["--svg"], "Option '--svg <value>' argument missing"],
-    [["--svg=", "x"], "--svg wants a folder"],
-    [["--json=yes", "x"], "Option '--json' does not take an argument"],
-    [["--json", "--csv", "x"], "--json and --csv exclude each other"],
-    [["--json", "--inches", "x"], "--json is in mm: --inches is for cards and --csv"],
-    [["-", "-"], "standard input (-) can be read once"],
-  ])("%j: exit 2", (words, message) => {
-    expect(command(words)).toEqual({
-      code: 2,
-      out: "",
-      err: `marker-depth: ${message}\nTry: marker-depth --help\n`,
-    });
-  });
-
-  test("a file whose name begins with a dash, after --", () => {
-    const folder = folderWith({ "--neck.json": JSON.stringify(GOOD) });
-    expect(command(["--", "--neck.json"], { cwd: folder }).code).toBe(0);
-  });
-
-  test("the built file runs by itself", () => {
-    expect(shell(`${COMMAND} --version`).code).toBe(0);
+  test("mistakes: told, where to find help, exit 2", () => {
+    const mistakes = [
+      ...["", "--jsn x", "-x", "--svg", "--svg= x", "--json=yes x", "- -"],
+      ...["--json --csv x", "--json --inches x", "--remedies x", "--no-remedies --json x"],
+      ...["--rack 6 x", "--repair 12=1 --csv x", "--repair twelve=1 x", "--repair 12= x"],
+      ...["--repair 12=1 --rack '6;7' x"],
+    ];
+    golden("command/mistakes.txt", transcript(ROOT, mistakes));
+    for (const line of mistakes) expect(shell(`$MD ${line}`)).toMatchObject({ code: 2, out: "" });
   });
 });

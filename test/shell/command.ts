@@ -1,13 +1,12 @@
 /** Runs the built command as a child process, as a batch script does. */
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Design } from "../../src/index.js";
 
 export const ROOT = new URL("../../", import.meta.url).pathname;
 export const COMMAND = join(ROOT, "dist/cli.js");
-export const EXAMPLES = join(ROOT, "docs/examples");
 
 /** What a run came to. */
 export interface Ran {
@@ -38,13 +37,11 @@ const COLOURS =
   /^(NO_COLOR|FORCE_COLOR|NODE_DISABLE_COLORS|COLORTERM|TMUX|CI|TF_BUILD|TEAMCITY_\w+)$/;
 
 function ran(file: string, words: readonly string[], { input = "", cwd, env }: Settings): Ran {
-  const rest = Object.fromEntries(
-    Object.entries(process.env).filter(([key]) => !COLOURS.test(key)),
-  );
+  const kept = Object.entries(process.env).filter(([key]) => !COLOURS.test(key));
   const { status, stdout, stderr, error } = spawnSync(file, words, {
     input,
     cwd: cwd ?? ROOT,
-    env: { ...rest, TERM: "xterm-256color", ...env },
+    env: { ...Object.fromEntries(kept), TERM: "xterm-256color", ...env },
     encoding: "utf8",
     maxBuffer: 1e9,
   });
@@ -52,24 +49,22 @@ function ran(file: string, words: readonly string[], { input = "", cwd, env }: S
   return { code: status, out: stdout, err: stderr };
 }
 
+const folders: string[] = [];
+
 /** A folder of its own, with these files in it. */
-export function folderWith(files: Readonly<Record<string, string | Uint8Array>>): string {
+export function folderWith(files: Readonly<Record<string, string | Uint8Array | object>>): string {
   const folder = mkdtempSync(join(tmpdir(), "marker-depth-shell-"));
   folders.push(folder);
-  for (const [name, content] of Object.entries(files)) writeFileSync(join(folder, name), content);
+  for (const [name, content] of Object.entries(files)) {
+    const isText = typeof content === "string" || content instanceof Uint8Array;
+    writeFileSync(join(folder, name), isText ? content : JSON.stringify(content));
+  }
   return folder;
 }
-
-const folders: string[] = [];
 
 /** Takes the folders away again. */
 export function removeFolders(): void {
   for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
-}
-
-/** The text of an example. */
-export function example(name: string): string {
-  return readFileSync(join(EXAMPLES, `${name}.json`), "utf8");
 }
 
 /** Invented; nothing is wrong with it. */
@@ -79,7 +74,11 @@ export const GOOD: Design = {
   board: { length: 482, width: { nut: 43, end: 57 }, thickness: 6 },
   radius: 254,
   markers: [{ frets: [12], diameter: 6, arrangement: "double" }],
+  bit: { kind: "forstner", point: 1 },
 };
+
+/** Invented; its planned depth is too little. */
+export const FAILS: Design = { ...GOOD, name: "too shallow", depth: 1.2 };
 
 /** The lines of a text, without the empty one after the last. */
 export function linesOf(text: string): string[] {

@@ -4,215 +4,176 @@ import { join } from "node:path";
 import { DuckDBInstance } from "@duckdb/node-api";
 import { afterAll, describe, expect, test } from "vitest";
 import { drawBoard, drawSection, drawWindows } from "../../src/draw/index.js";
-import { checkDesign, type Report } from "../../src/index.js";
-import {
-  COMMAND,
-  command,
-  EXAMPLES,
-  example,
-  folderWith,
-  GOOD,
-  linesOf,
-  removeFolders,
-} from "./command.js";
+import { checkDesign, type Design, type Hole, type Report } from "../../src/index.js";
+import { remediesFor } from "../../src/report/remedies.js";
+import { COMMAND, command, FAILS, folderWith, GOOD, linesOf, removeFolders } from "./command.js";
 
 afterAll(removeFolders);
 
-const NAMES = ["alder-24", "heron-bass", "larch-22", "plover-fanned", "wren-tenor"];
-const reportOf = (name: string): Report => checkDesign(JSON.parse(example(name)));
-/** The report as JSON, where a flat radius is "flat". */
-const plain = (value: unknown) =>
-  JSON.parse(JSON.stringify(value, (_, inner) => (inner === Infinity ? "flat" : inner)));
+const parsed = (out: string) => linesOf(out).map((line) => JSON.parse(line));
 
 describe("--json", () => {
-  test("one report a line, with its file", () => {
-    const { code, out, err } = command(["--json", "docs/examples"]);
-    const lines = linesOf(out).map((line) => JSON.parse(line));
-    expect(lines).toEqual(
-      NAMES.map((name) => ({ file: `docs/examples/${name}.json`, ...plain(reportOf(name)) })),
+  test("one report a line, with its file; what cannot be read is its issues, in its place", () => {
+    const cwd = folderWith({
+      "bad.json": { ...GOOD, web: -1 },
+      "good.json": GOOD,
+      "fails.json": FAILS,
+    });
+    const { code, out, err } = command(
+      ["--json", "good.json", "bad.json", "none.json", "fails.json"],
+      { cwd },
     );
-    expect([code, err]).toEqual([1, ""]);
-  });
-
-  test("what cannot be read is an object with its issues, in its place", () => {
-    const bad = JSON.stringify({ ...GOOD, web: -1 }, null, 2);
-    const folder = folderWith({ "bad.json": bad, "good.json": JSON.stringify(GOOD) });
-    const { code, out, err } = command(["--json", "bad.json", "none.json", "good.json"], {
-      cwd: folder,
-    });
-    const [first, second, third, ...more] = linesOf(out).map((line) => JSON.parse(line));
-    const line = bad.split("\n").findIndex((text) => text.includes("web")) + 1;
-    expect(first).toEqual({
+    const [good, bad, none, fails] = parsed(out);
+    expect(good).toEqual({ file: "good.json", ...checkDesign(GOOD) });
+    expect(fails).toEqual({ file: "fails.json", ...checkDesign(FAILS) });
+    const column = JSON.stringify({ ...GOOD, web: -1 }).indexOf('"web"') + 1;
+    const expected = expect.stringMatching(/^a length of 0 mm/);
+    const message = expect.stringMatching(/^web: expected a length of 0 mm .*, received -1$/);
+    expect(bad).toEqual({
       file: "bad.json",
-      issues: [
-        {
-          path: "web",
-          line,
-          column: 3,
-          expected: expect.stringMatching(/^a length of 0 mm/),
-          message: expect.stringMatching(/^web: expected a length of 0 mm .*, received -1$/),
-        },
-      ],
+      issues: [{ path: "web", line: 1, column, expected, message }],
     });
-    const message = "no such file or directory";
-    expect(second).toEqual({ file: "none.json", issues: [{ path: "", message }] });
-    expect(third).toMatchObject({ file: "good.json", ok: true });
-    expect(more).toEqual([]);
-    expect(linesOf(err)).toHaveLength(2);
-    expect(code).toBe(2);
+    expect(none).toEqual({
+      file: "none.json",
+      issues: [{ path: "", message: "no such file or directory" }],
+    });
+    expect([code, linesOf(err).length]).toEqual([2, 2]);
   });
 
-  test("a flat radius", () => {
-    const { out } = command(["--json", "-"], {
-      input: JSON.stringify({ ...GOOD, radius: "flat" }),
-    });
-    expect(JSON.parse(out).holes[0].radius).toBe("flat");
-    expect(out).not.toMatch(/:null/);
+  test("with --remedies each finding has its own, keys in their order; a flat radius is a word", () => {
+    const input = `${JSON.stringify(FAILS)}\n${JSON.stringify(GOOD)}`;
+    const { code, out } = command(["--json", "--remedies", "-"], { input });
+    const [fails, good] = parsed(out);
+    const { findings } = checkDesign(FAILS);
+    const plain = (value: unknown) =>
+      JSON.parse(JSON.stringify(value, (_, each) => (each === Infinity ? "flat" : each)));
+    const told = findings.map((finding) => ({ ...finding, remedies: remediesFor(FAILS, finding) }));
+    expect(fails.findings).toEqual(plain(told));
+    expect(fails.findings[0].remedies.length).toBeGreaterThan(0);
+    expect(Object.keys(fails.findings[0].remedies[0])).toEqual(["change", "from", "to"]);
+    expect([code, good.line, out.includes("null")]).toEqual([1, 2, false]);
   });
 });
 
-const HEADER = [
-  ..."file,line,design,ok,fret,side,max_by".split(","),
-  ..."from_nut,off_centre,size,removed_inner,removed_centre,removed_outer".split(","),
-  ..."least,most,lead,depth,travel,planned,planned_left,planned_web".split(","),
-];
+/** Two bits, a pocket and what is drilled already; invented. */
+const MIXED: Design = {
+  ...GOOD,
+  name: 'mixed, "two"\nlines',
+  markers: [
+    ...GOOD.markers,
+    { frets: [5], shape: { kind: "rectangle", length: 5, width: 9 } },
+    { frets: [7], diameter: 5, drilled: true, depth: 3 },
+    { frets: [9], diameter: 5, travel: 3.2 },
+  ],
+};
+
+/** Columns, and where in a hole each stands; the first hold no length. */
+const FACTS = "hole=path fret=fret side=side max_by=window.maxBy setting=recommended.setting";
+const LENGTHS = `along=along offset=offset diameter=diameter width=width radius=radius sanding=sanding
+  thickness=thickness removal_inner=removal.inner removal_centre=removal.centre removal_outer=removal.outer
+  min=window.min max=window.max lead=lead rise=rise travel=recommended.travel depth=recommended.depth
+  marker_left=recommended.markerLeft wood_left=recommended.woodLeft planned_travel=planned.travel
+  planned_depth=planned.depth planned_marker_left=planned.markerLeft planned_wood_left=planned.woodLeft`;
+
+const columns = (list: string) =>
+  list.split(/\s+/).map((each) => each.split("=") as [string, string]);
+const valueAt = (hole: Hole, path: string) =>
+  path
+    .split(".")
+    .reduce<unknown>((place, key) => (place as Record<string, unknown> | undefined)?.[key], hole);
+
+function rowsFor(file: string, { name, ok, holes }: Report, unit: "mm" | "in") {
+  return holes.map((hole) => {
+    const facts = columns(FACTS).map(([key, path]) => [key, valueAt(hole, path) ?? null]);
+    const lengths = columns(LENGTHS).map(([key, path]) => {
+      const mm = valueAt(hole, path) as number | undefined;
+      return [`${key}_${unit}`, mm === undefined ? null : unit === "mm" ? mm : mm / 25.4];
+    });
+    const row = {
+      file,
+      line: null,
+      design: name,
+      ok,
+      ...Object.fromEntries([...facts, ...lengths]),
+    };
+    // a setting bears its letter, as on the card
+    return { ...row, setting: row.setting === null ? null : "ABC"[row.setting] };
+  });
+}
 
 describe("--csv", () => {
-  test("the header", () => {
-    const { out } = command(["--csv", "docs/examples/larch-22.json"]);
-    const names = HEADER.map((name, i) => (i < 7 ? name : `${name}_mm`));
-    expect(out.split("\r\n")[0]).toBe(names.join(","));
-    const [told = ""] = /CSV columns: [\s\S]*?\n\n/.exec(command(["--help"]).out) ?? [];
-    for (const name of HEADER) expect(told).toMatch(new RegExp(`\\b${name}\\b`));
-    expect(out.endsWith("\r\n")).toBe(true);
-    expect(out.replaceAll("\r\n", "")).not.toMatch(/[\r\n]/);
-  });
-
-  test("a database reads it: a row for each hole, names with commas and quotes, full precision", async () => {
-    const name = 'larch, "22"\nof two lines';
-    const folder = folderWith({
-      "a, b.json": JSON.stringify({ ...JSON.parse(example("larch-22")), name }),
-      "bad.json": "{",
-      "heron.json": example("heron-bass"),
-    });
-    const { code, out } = command(["--csv", "."], { cwd: folder });
-    expect(code).toBe(2);
-    const rows = await rowsOf(out);
-    const designs = [reportOf("larch-22"), reportOf("heron-bass")];
-    const wanted = designs.flatMap((report, i) =>
-      report.holes.map((hole, h) => {
-        const depth = report.stops.settings.find(({ holes }) => holes.includes(h))?.depth ?? null;
-        return {
-          file: ["a, b.json", "heron.json"][i],
-          line: null,
-          design: i === 0 ? name : report.name,
-          ok: report.ok,
-          fret: hole.fret,
-          side: hole.side,
-          max_by: hole.window.maxBy,
-          from_nut_mm: hole.along,
-          off_centre_mm: hole.offset,
-          size_mm: hole.diameter,
-          removed_inner_mm: hole.removal.inner,
-          removed_centre_mm: hole.removal.centre,
-          removed_outer_mm: hole.removal.outer,
-          least_mm: hole.window.min,
-          most_mm: hole.window.max,
-          lead_mm: hole.lead,
-          depth_mm: depth,
-          travel_mm: depth === null ? null : depth + hole.lead,
-          planned_mm: hole.planned?.depth ?? null,
-          planned_left_mm: hole.planned?.left ?? null,
-          planned_web_mm: hole.planned?.web ?? null,
-        };
-      }),
-    );
-    expect(wanted.length).toBeGreaterThan(15);
-    expect(rows).toEqual(wanted);
-  });
-
-  test("in inches: 1 in is 25.4 mm", async () => {
-    const mm = await rowsOf(command(["--csv", "docs/examples/larch-22.json"]).out);
-    const inches = await rowsOf(command(["--csv", "--inches", "docs/examples/larch-22.json"]).out);
-    expect(mm.length).toBeGreaterThan(5);
-    let compared = 0;
-    for (const [i, row] of mm.entries()) {
-      for (const [key, value] of Object.entries(row)) {
-        const other = inches[i]?.[key.replace(/_mm$/, "_in")];
-        if (!key.endsWith("_mm")) expect(other).toEqual(value);
-        else if (typeof value === "number") {
-          compared++;
-          expect(other).toBeCloseTo(value / 25.4, 12);
-        }
-      }
-    }
-    expect(compared).toBeGreaterThan(50);
-  });
+  test.each(["mm", "in"] as const)(
+    "a database reads it: a row for each hole, full precision, in %s",
+    async (unit) => {
+      const cwd = folderWith({ "a, b.json": MIXED, "bad.json": "{", "good.json": GOOD });
+      const { code, out } = command(["--csv", ...(unit === "in" ? ["--inches"] : []), "."], {
+        cwd,
+      });
+      const wanted = [
+        ...rowsFor("a, b.json", checkDesign(MIXED), unit),
+        ...rowsFor("good.json", checkDesign(GOOD), unit),
+      ];
+      expect(await rowsOf(out)).toEqual(wanted);
+      expect(out.split("\r\n")[0]).toBe(Object.keys(wanted[0] ?? {}).join(","));
+      expect([code, wanted.length]).toEqual([2, 7]);
+      const [told = ""] = /CSV columns: [\s\S]*?\n\n/.exec(command(["--help"]).out) ?? [];
+      // the last three are told as "and so on"
+      for (const [name] of columns(LENGTHS).slice(0, -3))
+        expect(told).toMatch(new RegExp(`\\b${name}\\b`));
+    },
+  );
 });
 
-type Row = Readonly<Record<string, unknown>>;
-
-async function rowsOf(csv: string): Promise<Row[]> {
+async function rowsOf(csv: string) {
   const file = join(folderWith({ "rows.csv": csv }), "rows.csv");
   const database = await (await DuckDBInstance.create(":memory:")).connect();
-  const kinds = `{'fret': 'DOUBLE', 'line': 'DOUBLE', 'ok': 'BOOLEAN', 'file': 'VARCHAR', 'design': 'VARCHAR'}`;
-  const reader = await database.runAndReadAll(
-    `SELECT * FROM read_csv('${file}', header = true, delim = ',', quote = '"', escape = '"', types = ${kinds})`,
+  const texts = ["file", "design", "hole", "side", "max_by", "setting"].map(
+    (key) => `'${key}': 'VARCHAR'`,
   );
-  return reader.getRowObjectsJS();
+  const kinds = `{${texts.join(", ")}, 'line': 'DOUBLE', 'fret': 'DOUBLE', 'ok': 'BOOLEAN'}`;
+  const read = `read_csv('${file}', header = true, delim = ',', quote = '"', escape = '"', types = ${kinds})`;
+  const reader = await database.runAndReadAll(`SELECT * FROM ${read}`);
+  const plain = (value: unknown) => (typeof value === "bigint" ? Number(value) : value);
+  return reader
+    .getRowObjectsJS()
+    .map((row) =>
+      Object.fromEntries(Object.entries(row).map(([key, value]) => [key, plain(value)])),
+    );
 }
 
 describe("--svg", () => {
-  test("the pictures of each design, in a folder that it makes", () => {
-    const folder = folderWith({});
-    const { code } = command(["--svg", "new/pictures", `${EXAMPLES}/larch-22.json`], {
-      cwd: folder,
-    });
-    expect(code).toBe(0);
-    const report = reportOf("larch-22");
-    const wanted = new Map([
-      ["larch-22-board.svg", drawBoard(report)],
-      ["larch-22-windows.svg", drawWindows(report)],
-      ...report.holes.map(({ fret, side }, i): [string, string] => [
-        `larch-22-fret${fret}${side === "centre" ? "" : `-${side}`}.svg`,
-        drawSection(report, i),
-      ]),
-    ]);
-    expect(wanted.size).toBe(12);
-    expect(readdirSync(join(folder, "new/pictures")).sort()).toEqual([...wanted.keys()].sort());
-    for (const [file, svg] of wanted) {
-      expect(readFileSync(join(folder, "new/pictures", file), "utf8")).toBe(svg);
-    }
-  });
-
-  test("designs whose files have one name, and holes at one place, keep their own pictures", () => {
-    const two = [
-      { frets: [12], diameter: 4, arrangement: "double", spread: 14 },
-      { frets: [12], diameter: 4, arrangement: "double", spread: 28 },
-    ];
-    const text = JSON.stringify({ ...GOOD, markers: two });
-    const [a, b] = [folderWith({ "n.json": text }), folderWith({ "N.json": text })];
-    const out = folderWith({});
-    const words = ["--svg", out, "--json", `${a}/n.json`, `${b}/N.json`, "-"];
-    const { code } = command(words, { input: `\n${text}\n` });
-    expect(code).toBe(0);
-    const parts = [
-      "board",
-      "fret12-bass",
-      "fret12-bass-2",
-      "fret12-treble",
-      "fret12-treble-2",
-      "windows",
-    ];
-    const names = ["N-2", "line2", "n"].flatMap((name) =>
-      parts.map((part) => `${name}-${part}.svg`),
+  test("the pictures of each design, in a folder that it makes; one name for each design and place", () => {
+    const markers = [14, 28].map(
+      (spread) => ({ frets: [12], diameter: 4, arrangement: "double", spread }) as const,
     );
-    expect(readdirSync(out).sort()).toEqual(names.sort());
+    const design: Design = { ...GOOD, markers };
+    const text = JSON.stringify(design);
+    const [a, b, out] = [
+      folderWith({ "n.json": text }),
+      folderWith({ "N.json": text }),
+      folderWith({}),
+    ];
+    const pictures = join(out, "new/pictures");
+    const words = ["--svg", pictures, "--json", `${a}/n.json`, `${b}/N.json`, "-"];
+    expect(command(words, { input: `\n${text}\n` }).code).toBe(0);
+    const report = checkDesign(design);
+    const places = ["fret12-bass", "fret12-bass-2", "fret12-treble-2", "fret12-treble"];
+    const parts = new Map([
+      ["board", drawBoard(report)],
+      ["windows", drawWindows(report)],
+      ...report.holes.map((_, i) => [places[i] ?? "", drawSection(report, i)] as const),
+    ]);
+    const names = ["N-2", "line2", "n"].flatMap((name) =>
+      [...parts.keys()].map((part) => `${name}-${part}.svg`),
+    );
+    expect(readdirSync(pictures).sort()).toEqual(names.sort());
+    for (const [part, svg] of parts)
+      expect(readFileSync(join(pictures, `n-${part}.svg`), "utf8")).toBe(svg);
   });
 
   test("a folder that cannot be made: told, exit 2, and nothing checked", () => {
-    const folder = folderWith({ taken: "a file" });
-    const { code, out, err } = command(["--svg", "taken", COMMAND], { cwd: folder });
+    const cwd = folderWith({ taken: "a file" });
+    const { code, out, err } = command(["--svg", "taken", COMMAND], { cwd });
     expect([code, out]).toEqual([2, ""]);
     expect(err).toMatch(/^marker-depth: .*taken'?\n$/);
   });
