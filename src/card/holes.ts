@@ -21,7 +21,7 @@ export function holeLines(
   const outcomes = ["travel", "depth", "left", "wood"];
   const planned = isPlanned ? outcomes.map((word) => `planned ${word}`) : [];
   const rows = holes.map((hole, i) => [
-    ...placeCells(hole, i, unit),
+    ...placeCells(hole, i, outcomeOf(hole, settings), unit),
     ...(settings.length > 1 ? [settings[hole.recommended?.setting ?? -1]?.letter ?? NOTHING] : []),
     ...outcomeCells(outcomeOf(hole, settings), unit),
     ...(isPlanned ? outcomeCells(hole.planned, unit) : []),
@@ -33,8 +33,9 @@ export function holeLines(
 
 const NOTHING = "-";
 
-function placeCells(hole: Hole, i: number, unit: Unit): string[] {
+function placeCells(hole: Hole, i: number, outcome: Outcome | undefined, unit: Unit): string[] {
   const { along, offset, width, removal, window } = hole;
+  const depths = [outcome, hole.planned].flatMap((each) => each?.depth ?? []);
   return [
     String(i + 1),
     listNames([holeName(hole)]).replace(/^frets? /, ""),
@@ -42,7 +43,7 @@ function placeCells(hole: Hole, i: number, unit: Unit): string[] {
     unit.bare(offset),
     unit.bare(width),
     unit.bare(removal.outer),
-    ...unit.range(window.min, window.max),
+    ...unit.range(window.min, window.max, ...depths),
   ];
 }
 

@@ -36,7 +36,7 @@ function settingWords(
   stop: BenchStop | undefined,
 ): string {
   const names = holeNames(report.holes);
-  const [least, most] = unit.range(min, max);
+  const [least, most] = unit.range(min, max, set.mm);
   const rule = RULES[elementAt(report.holes, maxHole).window.maxBy];
   const bits = joined(tools.map((tool) => `the ${tool.name}`));
   return [
@@ -153,7 +153,7 @@ export function zeroingWords(stop: BenchStop | undefined, unit: Unit, all = ""):
   }
   if (stop.from === "wood") return "Zero in the same way on the board, anew at every hole.";
   const lies = stop.height === undefined ? "" : ", its crest as high as stop.height says,";
-  return `Lay the board on the table${lies} and zero in the same way on its centre line, ${unit.full(stop.zero ?? 0)} from the nut: once${all}.`;
+  return `Lay the work on the table${lies} and zero in the same way on its centre line, ${unit.full(stop.zero ?? 0)} from the nut: once${all}.`;
 }
 
 /** How near two lengths come to being one, mm: what a builder could tell apart. */

@@ -26,8 +26,15 @@ export interface Unit {
   readonly least: LengthWriter;
   /** A most: never written greater than it is. Without its unit. */
   readonly most: LengthWriter;
-  /** The two ends of a range, inside it and told apart; of ends that clash, each still on its safe side. Without their unit. */
-  readonly range: (least: number, most: number) => readonly [least: string, most: string];
+  /**
+   * The two ends of a range, inside it, told apart from each other and from lengths beside them; of ends that clash, each
+   * still on its safe side. Without their unit.
+   */
+  readonly range: (
+    least: number,
+    most: number,
+    ...beside: readonly number[]
+  ) => readonly [least: string, most: string];
   /** A value beside the limit that it misses: digits enough to tell them apart, each to its safe side. With its unit. */
   readonly beside: (value: number, limit: number) => readonly [value: string, limit: string];
   /** By how much a limit is missed: never written as nothing. With its unit. */
@@ -77,10 +84,16 @@ function unitOf({ name, short, size, decimals, parts }: Writing): Unit {
     const digits = value === limit ? decimals : digitsFor(decimals, isTold);
     return both(outward(value, limit, digits), digits);
   };
-  const inside = (least: number, most: number) => {
-    const fits = (d: number) => notBelow(least, d) < notAbove(most, d);
-    const digits = least === most ? decimals : digitsFor(decimals, fits);
-    return both([notBelow(least, digits), notAbove(most, digits)], digits);
+  const inside = (least: number, most: number, others: readonly number[]) => {
+    const ends = (d: number): Pair => [notBelow(least, d), notAbove(most, d)];
+    const isTold = (d: number) => {
+      const [low, high] = ends(d);
+      const isApart = (end: number, shown: number) =>
+        others.every((at) => Math.abs(at - end) < TINY || write(at, d) !== write(shown, d));
+      return low < high && isApart(least, low) && isApart(most, high);
+    };
+    const digits = least === most ? decimals : digitsFor(decimals, isTold);
+    return both(ends(digits), digits);
   };
   return {
     name,
@@ -89,7 +102,16 @@ function unitOf({ name, short, size, decimals, parts }: Writing): Unit {
     full: (mm) => full(write(mm / size)),
     least: (mm) => write(notBelow(mm / size, decimals)),
     most: (mm) => write(notAbove(mm / size, decimals)),
-    range: (least, most) => (least <= most ? inside : apart)(least / size, most / size),
+    range: (least, most, ...others) => {
+      const [low, high] = [least / size, most / size];
+      return low <= high
+        ? inside(
+            low,
+            high,
+            others.map((mm) => mm / size),
+          )
+        : apart(low, high);
+    },
     beside: (value, limit) => {
       const [told, wanted] = apart(value / size, limit / size);
       return [full(told), full(wanted)];
@@ -105,7 +127,8 @@ function unitOf({ name, short, size, decimals, parts }: Writing): Unit {
       const value = fraction ?? decimalWithin(mm / size, decimals, range);
       const digits = digitsFor(decimals, (d) => isWithin(Number(value.toFixed(d)), range));
       const text = write(value, digits);
-      const mixed = fraction && parts ? `${nearestFraction(fraction, parts)} (${text})` : text;
+      const mixed =
+        fraction !== undefined && parts ? `${nearestFraction(fraction, parts)} (${text})` : text;
       return { text: mixed, mm: value * size };
     },
     bit: (mm) => {

@@ -116,6 +116,9 @@ describe("by hand", () => {
     ]);
     expect(MILLIMETRES.range(3.001, 3.009)).toEqual(["3.001", "3.009"]);
     expect(MILLIMETRES.range(3.009, 3.001)).toEqual(["3.01", "3.00"]);
+    // told apart from what is set between them, which may be an end itself
+    expect(MILLIMETRES.range(2.4996, 2.6, 2.5)).toEqual(["2.4996", "2.6000"]);
+    expect(MILLIMETRES.range(2.5, 2.6, 2.5)).toEqual(["2.50", "2.60"]);
     expect(MILLIMETRES.set(3.004, 3.001, 3.009)).toEqual({ text: "3.004", mm: 3.004 });
     expect(MILLIMETRES.bit(6.35)).toBe("6.35");
   });
