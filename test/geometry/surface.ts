@@ -1,8 +1,7 @@
 /**
- * Surfaces by the textbook's form of the formulas, from nothing in src but their knots: the removal at a point, and
- * the extremes that dense sampling of a hole's ground finds.
+ * Surfaces by the textbook's form of the formulas, from nothing in src but their knots: the removal at a point, and the
+ * places where dense sampling of a hole's ground finds its extremes.
  */
-
 import type { Point } from "../../src/geometry/polygon.js";
 import type { Surface } from "../../src/geometry/surface.js";
 import type { Track } from "../../src/geometry/track.js";
@@ -18,27 +17,13 @@ function lineAt({ at, value }: Track, s: number) {
   return { value: u + slope * (s - a), slope };
 }
 
-/** Removal: the crown and the near root h of (1 + K)h² − 2Rh + x² = 0, by the quadratic's textbook solution. */
-export function removal({ crown, radius }: Surface, s: number, x: number): number {
+/** Removal: the sanding and the near root h of (1 + K)h² − 2Rh + x² = 0, by the quadratic's textbook solution. */
+export function removal({ sanding, radius }: Surface, s: number, x: number): number {
   const { value: R, slope } = lineAt(radius, s);
-  const top = lineAt(crown, s).value;
+  const top = lineAt(sanding, s).value;
   if (R === Infinity) return top;
   const a = 1 - slope * slope;
   return top + (R - Math.sqrt(R * R - a * x * x)) / a;
-}
-
-/** Greatest and least removal of some points of the flat. */
-export function extremes(surface: Surface, points: Iterable<readonly [number, number]>) {
-  let greatest = -Infinity;
-  let least = Infinity;
-  let count = 0;
-  for (const [s, x] of points) {
-    const taken = removal(surface, s, x);
-    greatest = Math.max(greatest, taken);
-    least = Math.min(least, taken);
-    count++;
-  }
-  return { greatest, least, count };
 }
 
 const FINE = 900;
@@ -47,31 +32,17 @@ const FINE = 900;
  * Where a disc's extremes may lie: densely on its rim, and where the lines across at `bends` and the centre line
  * meet the rim and one another. Elsewhere the removal is convex and has no valley.
  */
-export function* disc(s: number, x: number, r: number, bends: readonly number[]) {
+export function* discPoints({ along: s, offset: x }: Point, r: number, bends: readonly number[]) {
   for (let i = 0; i < FINE; i++) {
     const angle = (2 * Math.PI * i) / FINE;
-    yield at(s + r * Math.sin(angle), x + r * Math.cos(angle));
+    yield point(s + r * Math.sin(angle), x + r * Math.cos(angle));
   }
   const reached = Math.sqrt(Math.max(0, r * r - x * x));
-  if (Math.abs(x) <= r) yield* [at(s - reached, 0), at(s + reached, 0)];
+  if (Math.abs(x) <= r) yield* [point(s - reached, 0), point(s + reached, 0)];
   for (const bend of bends) {
     const chord = Math.sqrt(r * r - (bend - s) ** 2);
-    if (chord >= 0) yield* [at(bend, x - chord), at(bend, x + chord)];
-    if (chord >= Math.abs(x)) yield at(bend, 0);
-  }
-}
-
-/** The same for a quadrilateral, two sides of which lie straight across the board. */
-export function* blockPoints(block: Block, bends: readonly number[]) {
-  const { from, to } = block;
-  const cuts = bends.filter((s) => from <= s && s <= to);
-  for (const s of [
-    ...Array.from({ length: FINE + 1 }, (_, i) => from + ((to - from) * i) / FINE),
-    ...cuts,
-  ]) {
-    const [low, high] = sidesOf(block, s);
-    yield* [at(s, low), at(s, high)];
-    if (low <= 0 && 0 <= high) yield at(s, 0);
+    if (chord >= 0) yield* [point(bend, x - chord), point(bend, x + chord)];
+    if (chord >= Math.abs(x)) yield point(bend, 0);
   }
 }
 
@@ -83,21 +54,16 @@ export interface Block {
   readonly high: readonly [number, number];
 }
 
-function sidesOf({ from, to, low, high }: Block, s: number): [number, number] {
-  const t = (s - from) / (to - from);
-  return [low[0] + (low[1] - low[0]) * t, high[0] + (high[1] - high[0]) * t];
+/** The same for a block, two sides of which lie straight across the board. */
+export function* blockPoints({ from, to, low, high }: Block, bends: readonly number[]) {
+  const even = Array.from({ length: FINE + 1 }, (_, i) => from + ((to - from) * i) / FINE);
+  for (const s of [...even, ...bends.filter((bend) => from <= bend && bend <= to)]) {
+    const [a, b] = [low, high].map(([u, v]) => u + ((v - u) * (s - from)) / (to - from));
+    yield* [point(s, a ?? 0), point(s, b ?? 0)];
+    if ((a ?? 0) <= 0 && 0 <= (b ?? 0)) yield point(s, 0);
+  }
 }
 
-/** Its corners in order. */
-export function cornersOf({ from, to, low, high }: Block): Point[] {
-  return [
-    { along: from, offset: low[0] },
-    { along: to, offset: low[1] },
-    { along: to, offset: high[1] },
-    { along: from, offset: high[0] },
-  ];
-}
-
-function at(s: number, x: number): readonly [number, number] {
-  return [s, x];
+function point(along: number, offset: number): Point {
+  return { along, offset };
 }
