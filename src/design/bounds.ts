@@ -1,5 +1,11 @@
-/** What a number may be: its bounds, and the words for them. */
+/** What a number may be: the bounds that many share, and the words for a number's own. */
 import type { NumberKind } from "./kinds.js";
+
+/** The sizes of a length, mm; 0 besides, where there may be none. */
+export const LENGTHS = { least: 1e-12, most: 1e12 } as const;
+
+/** The most frets, fret numbers of a group, places and corners. */
+export const MANY = 250;
 
 /** The number lies within its bounds. */
 export function accepts(kind: NumberKind, value: number): boolean {

@@ -3,19 +3,17 @@
  * paths, the JSON Schema and the documentation are all derived from this. Millimetres and degrees; `along` runs from the
  * nut along the centre line, `offset` from the centre line, bass negative, treble positive.
  */
+import { LENGTHS, MANY } from "./bounds.js";
 import type { Field, Form, NumberKind, ObjectField } from "./kinds.js";
 
 const COMMON_PRACTICE = "common practice, from memory, no source";
 
-/** The most frets, fret numbers of a group and places. */
-const MANY = 250;
-
-const length = { kind: "length", unit: "mm", least: 1e-12, most: 1e12 } as const;
+const length = { kind: "length", unit: "mm", ...LENGTHS } as const;
 const lengthOrZero = { ...length, orZero: true } as const;
 const scaleLength = { ...length, plausible: [200, 1200] } as const;
 const thickness = { ...length, plausible: [1.5, 40] } as const;
-const radius = { ...length, kind: "radius", plausible: [75, 1e12] } as const;
-const position = { kind: "position", unit: "mm", least: -1e12, most: 1e12 } as const;
+const radius = { ...length, kind: "radius", plausible: [75, LENGTHS.most] } as const;
+const position = { ...length, kind: "position", least: -LENGTHS.most } as const;
 const fraction = { kind: "fraction", unit: "fraction", least: 0, most: 1, below: true } as const;
 const part = { kind: "factor", unit: "part", least: 0.001, most: 1000 } as const;
 const frets = { kind: "count", unit: "frets", least: 1, most: MANY, whole: true } as const;
@@ -406,7 +404,11 @@ const group = {
         pocket: { fields: { shape } },
         dot: {
           fields: {
-            diameter: { ...length, plausible: [0.8, 1e12], says: "Diameter of the hole, mm." },
+            diameter: {
+              ...length,
+              plausible: [0.8, LENGTHS.most],
+              says: "Diameter of the hole, mm.",
+            },
           },
         },
       },

@@ -7,7 +7,7 @@
 import { type DesignIssue, issueOf } from "../errors/errors.js";
 import { isArray, isObject, isWhole } from "../errors/unknown.js";
 import { didYouMean, nearestName, quoted } from "../text/nearest-name.js";
-import { accepts, expectedOf } from "./bounds.js";
+import { accepts, expectedOf, MANY } from "./bounds.js";
 import type { Design, Station } from "./design.js";
 import { DESIGN, LAW } from "./fields.js";
 import type {
@@ -190,14 +190,12 @@ function readStations(of: NumberKind, value: object, reading: Reading): object |
 /** What is wrong with a station's name; undefined for one that there is. */
 export function stationProblem(name: string, frets: number | undefined): string | undefined {
   if (name === "nut" || name === "end") return undefined;
-  const most = frets ?? MOST_FRETS;
+  const most = frets ?? MANY;
   const fret = Number(name.slice(4));
   if (isWhole(fret, 1, most) && name === `fret${fret}`) return undefined;
   const known = ["nut", "end", ...Array.from({ length: most }, (_, i) => `fret${i + 1}`)];
   return `a station: "nut", "end", "fret1" to "fret${most}"${didYouMean(nearestName(name, known))}`;
 }
-
-const MOST_FRETS = DESIGN.fields.scale.variants[0].cases.equal.fields.frets.most;
 
 function readObject(kind: ObjectKind, value: unknown, reading: Reading): unknown {
   if (kind.or !== undefined && value === kind.or) return value;

@@ -2,7 +2,7 @@
  * Reads a length written in a design file, without mathjs: its 16 kB are more than the rest of this entry.
  * It agrees with `length` of the units entry, text for text; a test holds the two against each other.
  */
-import { DESIGN } from "../design/fields.js";
+import { nearestNumber } from "../units/nearest-number.js";
 import { scanQuantity } from "../units/scan.js";
 
 /** A unit, with a pattern of every way that a builder writes it; in mm it is numerator / denominator. */
@@ -25,9 +25,6 @@ const UNITS: readonly Unit[] = [
 /** Capitals are read as small letters, but not into another unit: a megametre, a femtotesla. */
 const OTHER_UNITS: readonly string[] = ["Mm", "fT"];
 
-const { least: LEAST, most: MOST } = DESIGN.fields.board.fields.length;
-const SIZE = `0 mm, or a size from ${LEAST.toExponential()} to ${MOST.toExponential()} mm`;
-
 /**
  * The length in mm, or what was expected in its place.
  *
@@ -40,26 +37,12 @@ export function lengthIn(text: string): number | string {
   if (unit === "" && isFraction) return 'a unit after a fraction, as in "1/4 in"';
   const known = unitNamed(unit === "" ? "mm" : unit);
   if (known === undefined) return "a length in mm, cm, m, in or ft, with nothing else after it";
-  const size = numerator < 0n ? -numerator : numerator;
-  const mm = nearestNumber(size * known.numerator, denominator * known.denominator);
-  if (mm === undefined) return SIZE;
-  return numerator < 0n ? -mm : mm;
+  return nearestNumber(numerator * known.numerator, denominator * known.denominator);
 }
 
 function unitNamed(word: string): Unit | undefined {
   if (OTHER_UNITS.includes(word)) return undefined;
   return UNITS.find(({ written }) => new RegExp(`^(?:${written})$`, "i").test(word));
-}
-
-/** The number nearest to numerator / denominator, 0 or more; undefined outside the limits. */
-function nearestNumber(numerator: bigint, denominator: bigint): number | undefined {
-  if (numerator === 0n) return 0;
-  if (numerator > denominator * BigInt(MOST)) return undefined;
-  if (numerator * BigInt(Math.round(1 / LEAST)) < denominator) return undefined;
-  // at least 80 bits of quotient, and one for whatever is left, so that BigInt to Number rounds just once
-  const scaled = numerator << 120n;
-  const rest = scaled % denominator === 0n ? 0n : 1n;
-  return Number(((scaled / denominator) << 1n) | rest) / 2 ** 121;
 }
 
 /**

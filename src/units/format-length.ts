@@ -1,6 +1,6 @@
 /** A length in millimetres, written for a reader. */
-import { LIMITS } from "../design/design.js";
-import { refused, touched } from "../errors/errors.js";
+import { LENGTHS } from "../design/bounds.js";
+import { refused, tryRead } from "../errors/errors.js";
 import { fixed, INCH, nearestFraction } from "../text/length-text.js";
 
 const DENOMINATORS = [1, 2, 4, 8, 16, 32, 64] as const;
@@ -15,8 +15,6 @@ export interface LengthFormat {
   /** Inches to the nearest 1/denominator; 64 where left out. Millimetres do not need it. */
   readonly denominator?: Denominator;
 }
-
-const MOST = LIMITS.mostLength.value;
 
 /**
  * Writes a length: millimetres to two decimals, inches as the nearest fraction.
@@ -36,12 +34,12 @@ const MOST = LIMITS.mostLength.value;
  * formatLength(6.35) // "6.35 mm"
  */
 export function formatLength(mm: number, format: LengthFormat = {}): string {
-  const { unit = "mm", denominator = 64 } = touched("format", format, () => {
+  const { unit = "mm", denominator = 64 } = tryRead("format", format, () => {
     const { unit, denominator } = format;
     return { unit, denominator };
   });
-  if (!(typeof mm === "number" && Math.abs(mm) <= MOST)) {
-    throw refused("mm", mm, `a length of at most ${MOST.toExponential()} mm`);
+  if (!(typeof mm === "number" && Math.abs(mm) <= LENGTHS.most)) {
+    throw refused("mm", mm, `a length of at most ${LENGTHS.most.toExponential()} mm`);
   }
   if (!DENOMINATORS.includes(denominator)) {
     throw refused("denominator", denominator, "1, 2, 4, 8, 16, 32 or 64");

@@ -1,13 +1,9 @@
 /** A length as text or number, read into millimetres. */
-import { LIMITS } from "../design/design.js";
 import { refused } from "../errors/errors.js";
 import { exactMillimetres } from "./mathjs.js";
+import { isLength, nearestNumber, SIZE } from "./nearest-number.js";
 import { FORMS, scanQuantity } from "./scan.js";
 import { unitExpected, unitNamed } from "./unit-names.js";
-
-const MOST = LIMITS.mostLength.value;
-const LEAST = LIMITS.leastLength.value;
-const SIZE = `0 mm, or a size from ${LEAST.toExponential()} to ${MOST.toExponential()} mm`;
 
 /**
  * Reads a length: a number of mm, or text as a builder types it.
@@ -43,8 +39,7 @@ export function length(value: string | number): number {
 /** The length in mm, or what was expected. */
 function fromNumber(value: unknown): number | string {
   if (typeof value !== "number") return `a number of mm, or ${FORMS}`;
-  const size = Math.abs(value);
-  return size === 0 || (size >= LEAST && size <= MOST) ? value + 0 : SIZE;
+  return isLength(value) ? value + 0 : SIZE;
 }
 
 function fromText(text: string): number | string {
@@ -55,22 +50,5 @@ function fromText(text: string): number | string {
   const name = unit === "" ? "mm" : unitNamed(unit);
   if (name === undefined) return unitExpected(unit);
   const mm = exactMillimetres(numerator, denominator, name);
-  return mm.numerator < 0n
-    ? negated(nearestNumber(-mm.numerator, mm.denominator))
-    : nearestNumber(mm.numerator, mm.denominator);
-}
-
-function negated(size: number | string): number | string {
-  return typeof size === "number" ? -size : size;
-}
-
-/** The number nearest to numerator / denominator, 0 or more; or what was expected, outside the limits. */
-function nearestNumber(numerator: bigint, denominator: bigint): number | string {
-  if (numerator === 0n) return 0;
-  if (numerator > denominator * BigInt(MOST)) return SIZE;
-  if (numerator * BigInt(Math.round(1 / LEAST)) < denominator) return SIZE;
-  // at least 80 bits of quotient, and one for whatever is left, so that BigInt to Number rounds just once
-  const scaled = numerator << 120n;
-  const rest = scaled % denominator === 0n ? 0n : 1n;
-  return Number(((scaled / denominator) << 1n) | rest) / 2 ** 121;
+  return nearestNumber(mm.numerator, mm.denominator);
 }

@@ -5,7 +5,7 @@
  */
 
 import { diagonalCrossing } from "../board/markers.js";
-import { LIMITS } from "../design/design.js";
+import { MANY } from "../design/bounds.js";
 import { radiusFromSagitta, sagitta } from "../geometry/sagitta.js";
 import { shareAt } from "../geometry/temperament.js";
 import { isUnit, lengthScale, plainNumber, refused } from "./math-values.js";
@@ -91,9 +91,8 @@ function stringLength(length: number): number {
 
 function fretNumber(value: unknown): number {
   const n = plainNumber(value);
-  const most = LIMITS.frets.value;
-  if (n !== undefined && Number.isInteger(n) && n >= 0 && n <= most) return n;
-  throw refused("n", `a fret's number, a whole number from 0 to ${most}`, value);
+  if (n !== undefined && Number.isInteger(n) && n >= 0 && n <= MANY) return n;
+  throw refused("n", `a fret's number, a whole number from 0 to ${MANY}`, value);
 }
 
 /** A number without a unit, or a unit whose dimensions cancel. */

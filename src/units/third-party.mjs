@@ -6,7 +6,6 @@ const LICENCES = [
   "mathjs/NOTICE",
   "fraction.js/LICENSE",
   "@babel/runtime/LICENSE",
-  "valibot/LICENSE.md",
   "jsonc-parser/LICENSE.md",
 ];
 const root = new URL("../../", import.meta.url);
