@@ -6,6 +6,7 @@ const entries = {
   card: require("marker-depth/card"),
   draw: require("marker-depth/draw"),
   files: require("marker-depth/files"),
+  measured: require("marker-depth/measured"),
   notebook: require("marker-depth/notebook"),
   units: require("marker-depth/units"),
 };

@@ -3,11 +3,13 @@ import * as core from "marker-depth";
 import * as card from "marker-depth/card";
 import * as draw from "marker-depth/draw";
 import * as files from "marker-depth/files";
+import * as measured from "marker-depth/measured";
 import * as notebook from "marker-depth/notebook";
 import * as units from "marker-depth/units";
 import job from "./job.cjs";
 import { runtime } from "./runtime.mjs";
 
-const result = { runtime: runtime(), ...job({ core, card, units, files, draw, notebook }) };
+const entries = { core, card, units, files, draw, notebook, measured };
+const result = { runtime: runtime(), ...job(entries) };
 if (typeof document === "undefined") console.log(JSON.stringify(result));
 else globalThis.result = JSON.stringify(result);

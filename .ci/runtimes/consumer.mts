@@ -2,7 +2,15 @@
 import { checkDesign, type Design, DesignError, type Report } from "marker-depth";
 import { drillCard } from "marker-depth/card";
 import { drawBoard, drawSection, drawWindows } from "marker-depth/draw";
-import { type DesignInput, designSchema, type FileIssue, readDesign } from "marker-depth/files";
+import {
+  type DesignInput,
+  designSchema,
+  type FileIssue,
+  readDesign,
+  type StandardResult,
+  writeDesign,
+} from "marker-depth/files";
+import { type FittedRadius, fitRadius } from "marker-depth/measured";
 import { html } from "marker-depth/notebook";
 import { length } from "marker-depth/units";
 
@@ -17,9 +25,11 @@ const report: Report = checkDesign(design);
 const pictures: string[] = [drawBoard(report), drawWindows(report), drawSection(report, 0)];
 const shown: string = html(report);
 const mm: number = length("1/4 in");
-const result = designSchema["~standard"].validate(written);
+const result: StandardResult<Design> = designSchema["~standard"].validate(written);
+const file: string = writeDesign(design, { unit: "in" });
+const fit: FittedRadius = fitRadius([-20, -7, 7, 20].map((offset) => ({ offset, height: 5 })));
 const lines = (issues: readonly FileIssue[]): number[] => issues.map(({ line }) => line);
 // @ts-expect-error: a scale is wanted
 const refused = () => checkDesign({ board: design.board, radius: 1, markers: [] });
 
-export { DesignError, drillCard, lines, mm, pictures, refused, result, shown };
+export { DesignError, drillCard, file, fit, lines, mm, pictures, refused, result, shown };

@@ -21,20 +21,22 @@ function caught(work) {
 }
 
 /** Plain data, the same wherever it is computed. */
-module.exports = function job({ core, card, units, files, draw, notebook }) {
+module.exports = function job({ core, card, units, files, draw, notebook, measured }) {
   const design = files.readDesign(TEXT);
   const report = core.checkDesign(design);
   const refused = caught(() => files.readDesign(TEXT.replace('"1/4 in"', '"1/4 inn"')));
   const standard = files.designSchema["~standard"].validate({ ...design, radius: "flat" });
   return {
-    names: [core, card, units, files, draw, notebook].map((entry) =>
+    names: [core, card, units, files, draw, notebook, measured].map((entry) =>
       Object.keys(entry).filter(isName).sort(),
     ),
     lengths: [design.scale.length, design.board.thickness, units.length("1 1/2 in")],
     ok: report.ok,
     holes: report.holes.length,
     card: card.drillCard(report, { unit: "in" }),
-    refused: [refused instanceof core.DesignError, refused.issues[0].line, refused.issues[0].path],
+    refused: [refused.name === "DesignError", refused.issues[0].line, refused.issues[0].path],
+    again: caught(() => files.readDesign(files.writeDesign(design, { unit: "in" }))),
+    gauge: measured.leastSanding(184, 305, 26),
     flat: standard.value.radius === Infinity,
     many: [...core.checkMany([design, design])].length,
     pictures: [draw.drawBoard(report), draw.drawWindows(report), draw.drawSection(report, 0)].map(
