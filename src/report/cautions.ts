@@ -3,9 +3,7 @@ import type { GroupSpec } from "../design/spec.js";
 
 /** A piece of work, as far as cautions go. */
 export interface Task {
-  readonly groups: readonly (Pick<GroupSpec, "fill" | "bit" | "drilled"> & {
-    readonly shape?: unknown;
-  })[];
+  readonly groups: readonly Pick<GroupSpec, "fill" | "bit" | "drilled">[];
   readonly slot?: unknown;
   readonly sideDots?: unknown;
 }
@@ -23,7 +21,7 @@ const RR79 = "(HSE RR79, skin sensitisation by epoxy resins)";
 
 const always = () => true;
 const isNew = ({ drilled }: Group) => !drilled;
-const isMilled = ({ shape, bit }: Group) => shape !== undefined || bit.kind === "end-mill";
+const isMilled = ({ bit }: Group) => bit.kind === "end-mill";
 
 /** Called for by any of the groups. */
 function anyGroup(does: (group: Group) => boolean) {

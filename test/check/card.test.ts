@@ -137,8 +137,10 @@ describe("the steps, by hand", () => {
   });
 
   test("those that govern come last, each setting's holes together", () => {
-    const larch = example("larch-22.json");
-    const order = stepsOf(cardOf(larch)).find((step) => step.includes("Drill in this order")) ?? "";
+    // over the rod channel the singles have less room than the doubles beside it, which set the least travel
+    const acacia = example("acacia-22.json");
+    const order =
+      stepsOf(cardOf(acacia)).find((step) => step.includes("Drill in this order")) ?? "";
     expect(order).toMatch(/frets 3, 5, 7, 9, 15, 17, 19, 21, 12 bass and 12 treble/);
     // settings C, A, B have 2.3, 1.05 and 0.8 of room
     const settings = stepsOf(cardOf(MIXED)).flatMap(
