@@ -1,0 +1,24 @@
+/**
+ * What a builder measures, made sharper than it is read: trial holes, the radius that came out, the weather.
+ * Millimetres; `along` from the nut, `offset` from the centre line, heights upward.
+ *
+ * @module marker-depth/measured
+ */
+
+// the stop, from trial holes
+export {
+  type CalibrateStopOptions,
+  calibrateStop,
+  type StopCalibration,
+  type Trial,
+} from "./calibrate-stop.js";
+export type { Section } from "./cone.js";
+// the weather
+export { dimensionalChange } from "./dimensional-change.js";
+export { equilibriumMoisture } from "./equilibrium-moisture.js";
+// the radius, from points or a gauge
+export { type FittedCompound, fitCompound } from "./fit-compound.js";
+export { type FitRadiusOptions, type FittedRadius, fitRadius } from "./fit-radius.js";
+export { leastSanding } from "./least-sanding.js";
+export type { ProfilePoint } from "./points.js";
+export { type GaugeReading, radiusFromGauge } from "./radius-from-gauge.js";
