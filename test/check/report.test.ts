@@ -1,161 +1,332 @@
-/**
- * What a report says of its holes and of its board, on an invented board whose sanded surface is a cylinder of 65 mm:
- * 65² = 63² + 16² = 60² + 25² = 56² + 33² = 52² + 39² = 25² + 60², so that all its drops are whole numbers.
- */
+/** What a report says of a hole and of the whole, and that it is plain data whatever the design. Lengths in mm. */
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { checkDesign, type Hole } from "../../src/index.js";
-import { SQUARED } from "./necks.js";
+import { checkDesign, type Design, DesignError, repairHole } from "../../src/index.js";
+import { designOf, FORSTNER, TWIST } from "../windows/bench.js";
+import { PLAIN, SQUARED } from "./necks.js";
 
-const ROUND = { ...SQUARED, radius: 65, crown: 0.5 };
-
-function holesOf(change: object): readonly Hole[] {
-  return checkDesign({ ...ROUND, ...change }).holes;
-}
-
-const bit = { kind: "end-mill" } as const;
-const rectangle = (length: number, width: number) => ({
-  shape: { kind: "rectangle", length, width },
-});
-const pair = { frets: [2], arrangement: "double", spread: 41 } as const;
+// 65² = 63² + 16² = 60² + 25²: 2 off at 16 from the crest, 5 at 25; and 0.5 everywhere
+const ROUND: Design = { ...SQUARED, radius: 65, bit: { kind: "end-mill" } };
+const holesOf = (markers: readonly object[], change: object = {}) =>
+  checkDesign({ ...ROUND, ...change, markers } as Design).holes;
 
 describe("what the radius removes", () => {
-  test.each<[string, object, number, number, number]>([
-    // at 16, 20.5 and 25 mm from the centre line
-    ["a dot aside", { ...pair, diameter: 9 }, 2, 65 - Math.sqrt(65 ** 2 - 20.5 ** 2), 5],
+  const pair = { frets: [2], arrangement: "double", spread: 41 };
+  const pocket = (length: number, width: number) => ({
+    shape: { kind: "rectangle", length, width },
+  });
+  const middle = 65 - Math.sqrt(65 ** 2 - 20.5 ** 2);
+
+  test.each<[string, object, number[]]>([
+    ["a dot aside", { ...pair, diameter: 9 }, [2, middle, 5]],
     // its inner side lies beyond the centre line: the least is on the line
-    ["a dot over the line", { frets: [2], diameter: 32 }, 0, 0, 2],
-    ["a pocket aside", { ...pair, ...rectangle(6, 9) }, 2, 65 - Math.sqrt(65 ** 2 - 20.5 ** 2), 5],
-    ["a pocket over the line", { frets: [2], ...rectangle(6, 50) }, 0, 0, 5],
-  ])("%s", (_, group, inner, centre, outer) => {
-    const holes = holesOf({ bit, markers: [group] });
+    ["a dot over the line", { frets: [2], diameter: 32 }, [0, 0, 2]],
+    ["a pocket aside", { ...pair, ...pocket(6, 9) }, [2, middle, 5]],
+    ["a pocket over the line", { frets: [2], ...pocket(6, 50) }, [0, 0, 5]],
+  ])("%s: at the inner rim, the centre and the outer rim", (_, group, removals) => {
+    const holes = holesOf([group]);
     expect(holes.length).toBeGreaterThan(0);
     for (const { removal } of holes) {
-      expect(removal.inner).toBeCloseTo(inner + 0.5, 12);
-      expect(removal.centre).toBeCloseTo(centre + 0.5, 12);
-      expect(removal.outer).toBeCloseTo(outer + 0.5, 12);
+      expect(Object.values(removal)).toEqual(removals.map((mm) => expect.closeTo(mm + 0.5, 12)));
     }
   });
 
-  test("a pocket whose sides are not of one height: at its farthest corner", () => {
-    // radius 65 to 130 over the board: the corners nearer to the nut lose more
-    const [hole] = holesOf({
-      bit,
-      radius: { nut: 65, end: 130 },
-      markers: [{ frets: [2], ...rectangle(16, 50) }],
-    });
-    // 40 mm along, half the pocket before 48: a quarter of the way
-    expect(hole?.along).toBe(48);
-    const [radius, slope] = [65 * 1.25, 65 / 160];
-    const drop = (hole?.removal.outer ?? Number.NaN) - 0.5;
-    // a conic: (1 + K)h² − 2Rh + x² = 0 with K = −m² (ISO 10110-12)
-    expect((1 - slope ** 2) * drop ** 2 - 2 * radius * drop + 25 ** 2).toBeCloseTo(0, 9);
+  test("a pocket whose sides are not of one height: at its worst corner, a conic", () => {
+    const [hole] = holesOf([{ frets: [2], ...pocket(16, 50) }], { radius: { nut: 65, end: 130 } });
+    // its corners nearest the nut lie at 40, a quarter of the way: (1 + K)h² − 2Rh + x² = 0, K = −m² (ISO 10110-12)
+    const drop = (hole?.removal.outer ?? 0) - 0.5;
+    const slope = 65 / 160;
+    expect((1 - slope ** 2) * drop ** 2 - 2 * 81.25 * drop + 25 ** 2).toBeCloseTo(0, 9);
     expect(drop).toBeLessThan(5);
-    expect(hole?.slope).toBeCloseTo(slope, 12);
   });
 });
 
 describe("a hole", () => {
-  test("says where it lies, how large it is, and what the board is there", () => {
-    const holes = holesOf({
-      board: { length: 160, width: { nut: 40, end: 60 }, thickness: { nut: 8, end: 10 } },
-      crown: { nut: 0.25, end: 0.75 },
-      bit,
-      markers: [{ ...pair, spread: 20, diameter: 8, along: "midpoint" }],
-    });
-    const facts = { fret: 2, along: 48, diameter: 8, radius: 65, slope: 0, lead: 0, bit };
-    const fill = { kind: "poured", keep: 1 };
-    // 48 of 160 mm: three tenths
-    const there = { crown: 0.4, blank: 8.6, halfWidth: 23 };
-    expect(holes).toHaveLength(2);
-    holes.forEach((hole, i) => {
-      const { removal, window, crown, blank, halfWidth, ...rest } = hole;
-      expect(rest).toEqual({
-        ...facts,
-        fill,
-        ...[
-          { side: "bass", offset: -10 },
-          { side: "treble", offset: 10 },
-        ][i],
-      });
-      expect(crown).toBeCloseTo(there.crown, 12);
-      expect(blank).toBeCloseTo(there.blank, 12);
-      expect(halfWidth).toBeCloseTo(there.halfWidth, 12);
-      expect(Object.keys(window)).toEqual(["min", "max", "minBy", "maxBy"]);
-      expect(removal.centre).toBeCloseTo(65 - Math.sqrt(65 ** 2 - 10 ** 2) + 0.4, 12);
+  test("says where it lies, how large it is, what drills and fills it, and what the board is there", () => {
+    const board = { length: 160, width: 64, thickness: { nut: 8, end: 10 } };
+    const markers = [{ frets: [2], by: "midpoint", diameter: 8, depth: 3 }];
+    const [hole] = holesOf(markers, { board, sanding: { nut: 0.25, end: 0.75 } });
+    expect(hole).toEqual({
+      path: "markers.0.frets.0",
+      fret: 2,
+      side: "centre",
+      along: 48,
+      offset: 0,
+      diameter: 8,
+      width: 8,
+      fill: { kind: "poured", keep: 1 },
+      bit: { kind: "end-mill" },
+      radius: 65,
+      // 48 of 160: three tenths
+      sanding: expect.closeTo(0.4, 12),
+      thickness: expect.closeTo(8.6, 12),
+      removal: expect.anything(),
+      window: { min: expect.any(Number), max: expect.any(Number), minBy: "keep", maxBy: "web" },
+      lead: 0,
+      rise: 0,
+      recommended: expect.objectContaining({ setting: 0, travel: expect.any(Number) }),
+      planned: expect.objectContaining({ travel: 3, depth: 3 }),
     });
   });
 
-  test("a pocket has its corners, a dot has none", () => {
-    const [pocket] = holesOf({ bit, markers: [{ frets: [2], ...rectangle(6, 10) }] });
-    expect(pocket?.diameter).toBe(10);
-    const corners = pocket?.outline?.map(({ along, offset }) => `${along} ${offset}`);
-    expect(corners?.sort()).toEqual(["45 -5", "45 5", "51 -5", "51 5"]);
-    const [dot] = holesOf({});
-    expect(dot).toBeDefined();
-    expect(dot).not.toHaveProperty("outline");
+  test("a pocket has corners and no diameter; on a flat board there is no radius; without a plan none is told", () => {
+    const [hole] = holesOf([{ frets: [2], shape: { kind: "rectangle", length: 6, width: 10 } }], {
+      radius: "flat",
+    });
+    expect(hole).not.toHaveProperty("diameter");
+    expect(hole).not.toHaveProperty("radius");
+    expect(hole).not.toHaveProperty("planned");
+    expect(hole).toMatchObject({ width: 10, outline: [{ along: 45, offset: -5 }, {}, {}, {}] });
   });
 
-  test("a planned depth says what it leaves; without one nothing is said", () => {
-    const flat = { radius: Infinity, depth: 3 };
-    // 8 mm less the depth and a point of 1 mm; of the marker 3 less the crown
-    expect(holesOf(flat)[0]?.planned).toEqual({ depth: 3, left: 2.5, web: 4 });
-    expect(holesOf({})[0]).not.toHaveProperty("planned");
-  });
-});
-
-describe("the whole", () => {
-  test("its name, where the design has one", () => {
-    expect(checkDesign({ ...ROUND, name: "Squared (invented)" }).name).toBe("Squared (invented)");
-    expect(checkDesign({ ...ROUND, name: "" }).name).toBe("");
-    expect(checkDesign(ROUND)).not.toHaveProperty("name");
-  });
-
-  test("what of the board the windows rest on", () => {
-    expect(checkDesign(ROUND).board).toStrictEqual({ length: 160, web: 1 });
-    const channel = { width: 6, depth: 2, from: 8, to: 120 };
-    const board = { ...ROUND.board, channel };
-    expect(checkDesign({ ...ROUND, board }).board).toEqual({ length: 160, web: 1, channel });
-  });
-
-  test("what all holes share, and which governs", () => {
-    const design = {
-      ...ROUND,
-      radius: Infinity,
-      board: { ...ROUND.board, thickness: { nut: 8, end: 16 } },
-      markers: [{ frets: [2, 3], diameter: 8 }],
-    };
-    const { common } = checkDesign(design).stops;
-    expect(common).toMatchObject({ min: 1.5, minBy: "keep", maxBy: "web", maxHole: 0 });
-    // nearest to the nut the blank has 8 + 44/20 mm, less web and point
-    expect(common?.max).toBeCloseTo(8 + 44 / 20 - 2, 12);
-    // no depth leaves a marker in a blank of 2 mm
-    const thin = { ...ROUND, radius: Infinity, board: { ...ROUND.board, thickness: 2 } };
-    expect(checkDesign(thin).stops.common).toBeNull();
-  });
-
-  test("it is well where nothing is an error", () => {
-    const flat = { ...ROUND, radius: Infinity };
-    expect(checkDesign({ ...flat, depth: 3 })).toMatchObject({ ok: true, findings: [] });
-    const near = checkDesign({ ...flat, markers: [{ frets: [2], diameter: 31.5 }] });
-    expect(near.findings.map(({ severity }) => severity)).toEqual(["warning"]);
-    expect(near.ok).toBe(true);
-    expect(checkDesign({ ...flat, depth: 0.25 }).ok).toBe(false);
+  test("what the setting that serves it leaves; none where no depth suits", () => {
+    // 0.75 to 3.5 deep with a point of 1.5: 2.25 to 5, so 3.625
+    const { holes, stops } = checkDesign(designOf({ bit: FORSTNER }));
+    expect(stops.settings).toMatchObject([{ travel: 3.625, bit: FORSTNER, diameter: 8 }]);
+    expect(holes[0]?.recommended).toEqual({
+      setting: 0,
+      travel: 3.625,
+      depth: 2.125,
+      markerLeft: 2.125 - 0.25,
+      woodLeft: 6 - 3.625,
+    });
+    const [none] = checkDesign(designOf({ board: { thickness: 1 } })).holes;
+    expect(none).not.toHaveProperty("recommended");
   });
 });
 
 describe("what is assumed", () => {
-  const { fill: _fill, bit: _bit, ...open } = ROUND;
-  const assumedIn = (change: object) => checkDesign({ ...open, ...change }).assumed;
+  const BARE: Design = {
+    scale: { length: 648, frets: 22 },
+    board: { length: 482, width: 50, thickness: 6 },
+    radius: 254,
+    markers: [{ frets: [5], diameter: 6 }],
+  };
+  const assumedIn = (change: object) => checkDesign({ ...BARE, ...change }).assumed;
 
-  test("of a fill its kind's keep, of a twist bit its usual point, of no bit a Forstner bit", () => {
-    expect(assumedIn({})).toMatchObject({ "fill.keep": 0.8, "bit.point": 1 });
-    expect(assumedIn({ fill: { kind: "poured" } })).toMatchObject({ "fill.keep": 0.8 });
-    expect(assumedIn({ fill: { kind: "solid", thickness: 2 } })).toMatchObject({
-      "fill.keep": 0.5,
+  test("every default that was used, by its path, and no other; nothing of what is stated", () => {
+    expect(assumedIn({})).toEqual({
+      "fill.kind": "poured",
+      "fill.keep": 0.8,
+      "bit.kind": "forstner",
+      "bit.point": 1,
+      "bit.spur": 0.5,
+      "stop.from": "wood",
+      "stop.foot": 0,
+      web: 1,
+      sanding: 0.15,
+      "tolerance.stop": 0.1,
+      "tolerance.point": 0.1,
+      "tolerance.layout": 0.25,
+      "tolerance.thickness": 0.1,
+      "tolerance.sanding": 0.05,
+      "tolerance.crest": 0.5,
+      "tolerance.radius": 0,
+      "pour.waste": 0.5,
+      "pour.ratio.0": 1,
+      "pour.ratio.1": 1,
     });
-    expect(assumedIn({ bit: { kind: "twist" } })).toMatchObject({ "bit.angle": 118 });
-    const [hole] = checkDesign(open).holes;
-    expect(hole?.bit).toEqual({ kind: "forstner", point: 1 });
-    expect(hole?.fill).toEqual({ kind: "poured", keep: 0.8 });
+    expect(checkDesign({ ...SQUARED, pour: { waste: 0, ratio: [1, 1] } }).assumed).toEqual({});
+  });
+
+  test("a group's own under its own path; what a kind of work brings with it", () => {
+    const group = { frets: [3], diameter: 6 };
+    const fill = { kind: "solid", thickness: 2 };
+    const own = assumedIn({
+      markers: [{ ...group, fill, bit: { kind: "twist" }, stop: { from: "table" } }],
+    });
+    expect(own).toMatchObject({
+      "markers.0.fill.keep": 0.5,
+      "markers.0.bit.angle": 118,
+      "markers.0.stop.zero": "half way between the nut and fret 1",
+      "markers.0.stop.height": "the thickness of board and neck",
+      "tolerance.seat": 0.1,
+      "tolerance.fill": 0.05,
+    });
+    for (const unused of ["fill.keep", "bit.point", "pour.waste", "stop.from"]) {
+      expect(own).not.toHaveProperty([unused]);
+    }
+    // a spur is not longer than its point
+    expect(assumedIn({ bit: { kind: "forstner", point: 0.3 } })).toMatchObject({ "bit.spur": 0.3 });
+    expect(assumedIn({ existing: { radius: 254 } })).toMatchObject({ "tolerance.existing": 0 });
+    const channel = { width: 6 };
+    const glued = { neck: { thickness: 15 }, board: { ...BARE.board, channel } };
+    expect(assumedIn(glued)).toMatchObject({
+      "board.channel.depth": 0,
+      "board.channel.from": 0,
+      "board.channel.to": 482,
+    });
+  });
+});
+
+describe("cautions, by what the work is", () => {
+  const told = (change: object) => checkDesign(designOf(change)).cautions.join("\n");
+  const place = [{ along: 200, offset: 0 }];
+  const shape = { kind: "rectangle", length: 6, width: 10 } as const;
+  const old = { places: place, diameter: 8, drilled: true, depth: 2 } as const;
+
+  test.each<[string, RegExp, object, object]>([
+    [
+      "a drill press",
+      /^Drill press.*1910\.213/m,
+      { bit: FORSTNER },
+      { markers: [{ places: place, shape }] },
+    ],
+    ["a twist bit", /^A twist bit can grab/m, { bit: TWIST }, { bit: FORSTNER }],
+    ["a router", /^Router/m, {}, { bit: FORSTNER }],
+    ["a saw", /^Sawing slots/m, { slot: { tang: 2 } }, {}],
+    ["side dots", /^Drilling the edge/m, { sideDots: { diameter: 2 } }, {}],
+    ["shell dust", /Eur Respir J/, { fill: { kind: "solid", thickness: 2 } }, {}],
+    ["glue", /^Glue under solid dots/m, { fill: { kind: "solid", thickness: 2 } }, {}],
+    ["wet epoxy", /^Uncured epoxy.*HSE RR79/m, {}, { markers: [old] }],
+    ["flame", /^No flame/m, {}, { fill: { kind: "solid", thickness: 2 } }],
+    [
+      "cured epoxy",
+      /^Sand epoxy only once/m,
+      { markers: [old] },
+      { fill: { kind: "solid", thickness: 2 } },
+    ],
+    ["a small batch", /^A batch this small/m, {}, { pour: { waste: 500 } }],
+  ])("%s", (_, words, with_, without) => {
+    expect(told(with_)).toMatch(words);
+    expect(told(without)).not.toMatch(words);
+  });
+
+  test("always: dust, and that local codes come first", () => {
+    expect(told({ markers: [] })).toMatch(/local codes or licensed practice/);
+    expect(told({ markers: [] })).toMatch(/Wood Dust – Hazard Recognition/);
+  });
+});
+
+describe("plain data", () => {
+  const size = fc.constantFrom(0.5, 1, 4, 6.35, 9);
+  const small = fc.constantFrom(-0, 0, 0.25, 2, 30);
+  const maybe = <T>(arbitrary: fc.Arbitrary<T>) =>
+    fc.option(arbitrary, { nil: undefined, freq: 2 });
+  const fill = fc.oneof(
+    fc.record({ kind: fc.constant("poured"), keep: maybe(small) }),
+    fc.record({ kind: fc.constant("solid"), thickness: size }),
+  );
+  const bit = fc.oneof(
+    fc.record({ kind: fc.constantFrom("forstner", "brad-point"), point: size }),
+    fc.constantFrom({ kind: "twist" }, { kind: "end-mill" }),
+  );
+  const stop = fc.oneof(
+    fc.record({ from: fc.constant("table"), zero: maybe(small), step: maybe(size) }),
+    fc.record({ foot: maybe(size), correction: maybe(fc.constantFrom(-3, -0, 0.5)) }),
+  );
+  const where = fc.oneof(
+    fc.record({
+      frets: fc.constant([3, 12, 22]),
+      arrangement: fc.constantFrom(undefined, "double"),
+    }),
+    fc.record({ frets: fc.constant([5]), arrangement: fc.constant("lengthwise"), spread: size }),
+    fc.record({
+      frets: fc.constant([7]),
+      arrangement: fc.constant("edge"),
+      side: fc.constantFrom("bass", "treble"),
+      gap: small,
+    }),
+    fc.record({
+      places: fc.array(fc.record({ along: fc.constantFrom(-0, 100, 490), offset: small }), {
+        minLength: 1,
+      }),
+    }),
+  );
+  const shaped = fc.oneof(
+    fc.record({ diameter: size, bit: maybe(bit) }),
+    fc.record({ shape: fc.record({ kind: fc.constant("rectangle"), length: size, width: size }) }),
+  );
+  const work = fc.record({
+    fill: maybe(fill),
+    stop: maybe(stop),
+    depth: maybe(size),
+    drilled: maybe(fc.constant(true)),
+  });
+  const group = fc.tuple(where, shaped, work).map((parts) => Object.assign({}, ...parts));
+  const radius = fc.oneof(
+    fc.constantFrom("flat", Infinity, 40, 254, 1e12),
+    fc.record({ nut: fc.constantFrom(184, 305), end: fc.constant(406) }),
+  );
+  const design = fc
+    .record({
+      name: maybe(fc.string()),
+      scale: fc.constantFrom(
+        { length: 648, frets: 22 },
+        { bass: 686, treble: 648, square: 7, frets: 24 },
+      ),
+      thickness: fc.constantFrom(2, 6, { nut: 7, end: 5 }),
+      channel: fc.constantFrom(undefined, "none", { width: 6, depth: 2 }),
+      neck: maybe(fc.record({ thickness: size })),
+      existing: maybe(fc.record({ radius })),
+      radius,
+      sanding: maybe(small),
+      markers: fc.array(group, { maxLength: 4 }),
+      fill: maybe(fill),
+      bit: maybe(bit),
+      stop: maybe(stop),
+      web: maybe(small),
+      slot: maybe(fc.record({ tang: size, depth: maybe(size) })),
+      sideDots: maybe(fc.record({ diameter: size })),
+      tolerance: maybe(
+        fc.constantFrom({ layout: { limit: 0.3, shape: "normal" } }, { crest: 0, stop: 0 }),
+      ),
+    })
+    .map(({ thickness, channel, ...rest }) => ({
+      ...rest,
+      board: { length: 482, width: { nut: 43, end: 57 }, thickness, channel },
+    }));
+
+  /** Every value in something, however deep. */
+  function* valuesIn(whole: unknown): Generator<unknown> {
+    if (typeof whole !== "object" || whole === null) yield whole;
+    else for (const part of Object.values(whole)) yield* valuesIn(part);
+  }
+
+  function holdPlain(whole: object): void {
+    for (const value of valuesIn(whole)) {
+      expect(["string", "boolean", "number"]).toContain(typeof value);
+      if (typeof value === "number") {
+        expect(Number.isFinite(value)).toBe(true);
+        expect(Object.is(value, -0)).toBe(false);
+      }
+    }
+    expect(JSON.parse(JSON.stringify(whole))).toStrictEqual(whole);
+    expect(structuredClone(whole)).toStrictEqual(whole);
+  }
+
+  test("no undefined, no Infinity, no −0 and no NaN in any report: a copy, JSON and structuredClone are it again", () => {
+    let count = 0;
+    const codes = new Set<string>();
+    fc.assert(
+      fc.property(design, (drawn) => {
+        try {
+          const { stops, ...report } = checkDesign(drawn as Design);
+          const { common, ...settings } = stops;
+          holdPlain({ ...report, stops: common ? { common, ...settings } : settings });
+          for (const { code } of report.findings) codes.add(code);
+          count++;
+        } catch (error) {
+          if (!(error instanceof DesignError)) throw error;
+        }
+      }),
+      { numRuns: 400 },
+    );
+    expect(count).toBeGreaterThan(150);
+    expect(codes.size).toBeGreaterThan(15);
+  });
+
+  test("nor in a repair", () => {
+    const { report, hole, ruledOut } = repairHole(
+      PLAIN,
+      { fret: 12, side: "bass", error: 0.5 },
+      [6, 8, 20],
+    );
+    holdPlain({ hole, ruledOut, holes: report?.holes ?? [] });
+  });
+
+  test("its name, where the design has one", () => {
+    expect(checkDesign({ ...SQUARED, name: "" }).name).toBe("");
+    expect(checkDesign(SQUARED)).not.toHaveProperty("name");
   });
 });
