@@ -1,21 +1,27 @@
 /** The board from above, as a picture. */
 
-import type { Hole, Report } from "../report/report.js";
-import { holeName } from "../text/plain-words.js";
-import { boardDimensions, markerPlaces } from "./board-dimensions.js";
-import { type BoardPaper, boardPaperFor, ringAround, ringReach } from "./board-paper.js";
-import { type Entry, farFrom, middled, SAMPLE, withLegend } from "./legend.js";
-import { circle, line, type Mark, outline, type Spot, strokes } from "./marks.js";
-import { type Plan, planOf } from "./outline.js";
-import { svgOf } from "./page.js";
-import { planWords } from "./plan-words.js";
-import { scaleWords } from "./scale.js";
-import { figure, governed, hasWindow, titled } from "./words.js";
+import { elementAt } from "../geometry/element-at.js";
+import type { Point } from "../geometry/polygon.js";
+import type { Report } from "../report/report.js";
+import { APART, dimension, type Level, ROW, runningDimension } from "./dimension.js";
+import { text } from "./label.js";
+import { circle, cross, LETTER, line, type Mark, outline, type Spot } from "./line.js";
+import { type Entry, writePage } from "./paper.js";
+import {
+  type DrawnBoard,
+  type DrawnHole,
+  readBoard,
+  readChannel,
+  readHoles,
+  readSettings,
+} from "./reading.js";
+import { chooseScale, spread } from "./scale.js";
+import * as words from "./words.js";
 
 /**
- * The plan: the board seen from above, in true proportions, as SVG text. It shows the outline, the frets, the markers
- * with their distances from the nut and the centre line, the rod channel hidden below, and marks the holes that govern a
- * stop setting and those that no depth suits.
+ * The plan: the board seen from above, in true proportions, as SVG text. It shows the outline, the frets with their
+ * numbers, the markers with their distances from the nut and the centre line, the rod channel hidden below, and marks
+ * the holes that govern a stop setting and those that no depth suits.
  *
  * @param report what `checkDesign` returned
  * @returns an SVG document, its size in mm
@@ -30,136 +36,125 @@ import { figure, governed, hasWindow, titled } from "./words.js";
  * drawBoard(report).includes("Scale 1 : 2.") // true
  */
 export function drawBoard(report: Report): string {
-  const plan = planOf(report);
-  const places = markerPlaces(report);
-  const paper = boardPaperFor(plan, report.holes, places.length + 2);
-  const marks = [
-    ...boardMarks(report, plan, paper),
-    ...report.holes.flatMap((hole, i) => holeMarks(report, hole, i, paper)),
-    ...boardDimensions(report, plan, paper, places),
-  ];
-  return svgOf({
-    title: titled("Plan", report),
-    lines: [headingOf(paper, report)],
-    marks: withLegend(marks, legend(report)),
-    notes: planWords(report),
-    description: descriptionOf(report, plan),
+  const [board, holes] = [readBoard(report), readHoles(report)];
+  const groups = groupByPlace(holes);
+  const sheet = layOut(board, holes, groups.length + 2);
+  const { scale, reach } = sheet;
+  // distances from the nut, below the board, so that no line runs through it
+  const levels = [
+    ...groups.map((group) => [elementAt(group, 0).along, words.labelPlace(group)] as const),
+    [board.length, words.labelEnd(board.length)] as const,
+  ].map(([along, label]): Level => [along * scale, reach + 1, label]);
+  return writePage({
+    title: words.titled("Plan", report),
+    heading: [words.tellView(scale, holes.length)],
+    marks: [
+      ...drawLines(board, sheet),
+      outline("hidden channel", readChannel(report).map(sheet.spot)),
+      ...holes.flatMap((hole) => drawHole(hole, sheet)),
+      ...drawWidths(board, sheet),
+      ...numberFrets(board, holes, sheet),
+      ...runningDimension(levels, reach + 6, (along, out) => [along, out], "end", true),
+    ],
+    legend: LEGEND,
+    notes: words.tellPlan(holes, readSettings(report)),
+    spoken: [`${levels.map(([, , label]) => label).join("; ")}.`],
   });
 }
 
-function headingOf({ scale }: BoardPaper, { holes }: Report): string {
-  const scaled = `Seen from above, the nut on the left. Scale ${scaleWords(scale)}. Lengths in mm`;
-  return holes.length === 0
-    ? `${scaled}. No holes.`
-    : `${scaled}; below: each marker's distance from the nut, then from the centre line.`;
+/** Markers of one fret that lie equally far from the nut. */
+function groupByPlace(holes: readonly DrawnHole[]): DrawnHole[][] {
+  const groups = new Map<string, DrawnHole[]>();
+  for (const hole of holes) {
+    const key = `${hole.fret} ${words.figure(hole.along)}`;
+    groups.set(key, [...(groups.get(key) ?? []), hole]);
+  }
+  return [...groups.values()];
 }
 
-function boardMarks({ board }: Report, plan: Plan, { spot, left, right }: BoardPaper): Mark[] {
-  const { channel } = board;
-  const frets = plan.frets.filter(({ name }) => name !== "nut");
+/** The room for the board: longer where many markers are to be named below it. */
+const ROOM = { length: 245, width: 120 };
+
+/** Where the plan lies on paper. */
+type Sheet = ReturnType<typeof layOut>;
+
+/** Lays out the paper; its origin is where the nut crosses the centre line, treble is up. */
+function layOut({ lines }: DrawnBoard, holes: readonly DrawnHole[], labels: number) {
+  const square = ({ along, offset, width }: DrawnHole): Point[] =>
+    [-width / 2, width / 2].map((r) => ({ along: along + r, offset: offset + r }));
+  const ends = lines.flatMap(({ bass, treble }) => [bass, treble]);
+  const points = [...ends, ...holes.flatMap((hole) => hole.outline ?? square(hole))];
+  const alongs = points.map(({ along }) => along);
+  const [from, to] = [Math.min(...alongs), Math.max(...alongs)];
+  const reach = Math.max(...points.map(({ offset }) => Math.abs(offset)));
+  const room = Math.max(ROOM.length, labels * APART);
+  const scale = chooseScale(Math.min(room / (to - from), ROOM.width / (2 * reach)));
+  const spot = ({ along, offset }: Point): Spot => [along * scale, -offset * scale];
+  return { scale, spot, left: from * scale, right: to * scale, reach: reach * scale };
+}
+
+function drawLines({ lines }: DrawnBoard, { spot, left, right }: Sheet): Mark[] {
+  const edge = [...lines.map(({ bass }) => bass), ...lines.map(({ treble }) => treble).reverse()];
+  const frets = lines.slice(1, -1).map(({ bass, treble }) => [spot(bass), spot(treble)] as const);
   return [
-    outline("wide", plan.corners.map(spot), "board"),
-    ...frets.map(({ bass, treble }) => line("wide", [spot(bass), spot(treble)], "fret")),
-    line("centre", [
-      [left - 3, 0],
-      [right + 3, 0],
-    ]),
-    ...(channel ? [outline("hidden", channelCorners(channel, plan).map(spot), "channel")] : []),
+    outline("wide board", edge.map(spot)),
+    ...frets.map(([bass, treble]) => line("wide fret", bass, treble)),
+    line("centre", [left - 3, 0], [right + 3, 0]),
   ];
 }
 
-function channelCorners(channel: NonNullable<Report["board"]["channel"]>, plan: Plan) {
-  const { from } = channel;
-  const to = Math.min(channel.to, plan.end.bass.along);
-  const half = Math.min(channel.width / 2, plan.half);
-  return [
-    { along: from, offset: -half },
-    { along: to, offset: -half },
-    { along: to, offset: half },
-    { along: from, offset: half },
-  ];
+/** A marker; a dot in its middle where it governs, a cross through it where no depth suits. */
+function drawHole(hole: DrawnHole, { spot, scale }: Sheet): Mark[] {
+  const centre = spot(hole);
+  const shape = hole.outline
+    ? outline("wide marker", hole.outline.map(spot))
+    : circle("wide marker", centre, (hole.width / 2) * scale);
+  const governs = hole.governs.length > 0 ? [drawDot(centre)] : [];
+  return [shape, ...governs, ...(hole.open ? [] : [crossOut(shape)])];
 }
 
-/** A marker; a ring around it where it governs, a cross through it where no depth suits. */
-function holeMarks(report: Report, hole: Hole, i: number, paper: BoardPaper): Mark[] {
-  const centre = paper.spot(hole);
-  const reach = ringReach(hole, paper.scale);
-  const corners = hole.outline?.map(paper.spot);
-  const shape = corners
-    ? outline("wide", corners, "marker")
-    : circle("wide", centre, (hole.diameter / 2) * paper.scale, "marker");
-  const ring = corners
-    ? outline("narrow", ringAround(corners, centre), "governs")
-    : circle("narrow", centre, reach, "governs");
-  return [
-    shape,
-    ...(governed(report, i).length > 0 ? [ring] : []),
-    ...(hasWindow(hole) ? [] : [cross(corners ?? squareIn(centre, reach))]),
-  ];
+const drawDot = (centre: Spot) => circle("solid governs", centre, 0.8);
+const crossOut = ({ box: { left, top, right, bottom } }: Mark) =>
+  cross("narrow none", [left - 1, top - 1], [right + 1, bottom + 1]);
+
+/** The widths at both ends, and which side is which. */
+function drawWidths({ lines }: DrawnBoard, { spot, left, right }: Sheet): Mark[] {
+  const [nut, end] = [elementAt(lines, 0), elementAt(lines, lines.length - 1)];
+  const width = ({ bass, treble }: typeof end, at: number) => {
+    const [upper, lower] = [spot(treble), spot(bass)];
+    const figure = words.figure(treble.offset - bass.offset);
+    return dimension("upright", [upper[1], lower[1]], at, [upper[0], lower[0]], figure);
+  };
+  const sides = spread([spot(end.treble)[1], spot(end.bass)[1]], APART);
+  const names = ["treble", "bass"].map((name, i) =>
+    text(name, [right + ROW + 2 * LETTER, elementAt(sides, i) + 0.4 * LETTER]),
+  );
+  return [...width(nut, left - ROW), ...width(end, right + ROW), ...names];
 }
 
-/** The corners of the square in a circle. */
-function squareIn([x, y]: Spot, radius: number): Spot[] {
-  const r = radius * Math.SQRT1_2;
-  return [
-    [x - r, y - r],
-    [x + r, y - r],
-    [x + r, y + r],
-    [x - r, y + r],
-  ];
+/** Numbers above the frets, those with markers first; those that find no room are left out. */
+function numberFrets({ lines }: DrawnBoard, holes: readonly DrawnHole[], sheet: Sheet): Mark[] {
+  const marked = new Set(["nut", ...holes.map(({ fret }) => String(fret))]);
+  const frets = lines.slice(0, -1);
+  const kept: Mark[] = [];
+  for (const { name, treble } of new Set([...frets.filter((f) => marked.has(f.name)), ...frets])) {
+    const number = text(name, [sheet.spot(treble)[0], -sheet.reach - 2], "middle");
+    const { left, right } = number.box;
+    if (kept.every(({ box }) => left > box.right + 0.8 || right < box.left - 0.8))
+      kept.push(number);
+  }
+  return kept;
 }
 
-/** Lines between opposite corners. */
-function cross(corners: readonly Spot[]): Mark {
-  const half = Math.floor(corners.length / 2);
-  const ends = corners.slice(0, half).flatMap((corner, i): [Spot, Spot][] => {
-    const opposite = corners[i + half];
-    return opposite ? [[corner, opposite]] : [];
-  });
-  return strokes("narrow", ends, "none");
-}
+const SAMPLE_RADIUS = LETTER / 2 - 0.1;
+const drawSample = (middle: Spot) => circle("wide", middle, SAMPLE_RADIUS);
 
-function legend(report: Report): Entry[] {
-  const { holes, board } = report;
-  const middle = ([x, y]: Spot): Spot => [x + SAMPLE.width / 2, y + SAMPLE.height / 2];
-  const r = SAMPLE.height / 2;
-  const entries: [boolean, Entry][] = [
-    [
-      holes.some((_, i) => governed(report, i).length > 0),
-      {
-        words: "governs a stop setting",
-        sample: (c) => [circle("wide", middle(c), r - 0.6), circle("narrow", middle(c), r + 0.4)],
-      },
-    ],
-    [
-      !holes.every(hasWindow),
-      {
-        words: "no depth suits",
-        sample: (c) => [circle("wide", middle(c), r - 0.6), cross(squareIn(middle(c), r + 0.4))],
-      },
-    ],
-    [
-      board.channel !== undefined,
-      { words: "rod channel", sample: (c) => [line("hidden", [c, farFrom(c)].map(middled))] },
-    ],
-  ];
-  return entries.flatMap(([shown, entry]) => (shown ? [entry] : []));
-}
-
-/** The picture in words. */
-function descriptionOf(report: Report, { frets, end }: Plan): string {
-  const [nut] = frets;
-  const widthOf = (fret: typeof end) => figure(fret.treble.offset - fret.bass.offset);
-  const rows = report.holes.map((hole, i) => {
-    const remarks = governed(report, i).map(({ words }) => words);
-    if (!hasWindow(hole)) remarks.push("no depth suits");
-    const aside =
-      hole.offset === 0 ? "" : `, ${figure(Math.abs(hole.offset))} from the centre line`;
-    return `${holeName(hole)}: ${figure(hole.along)} from the nut${[aside, ...remarks].join("; ")}.`;
-  });
-  return [
-    `The board is ${figure(report.board.length)} long, ${nut ? widthOf(nut) : ""} wide at the nut and ${widthOf(end)} at the body end, with ${frets.length - 1} frets.`,
-    ...planWords(report),
-    ...rows,
-  ].join(" ");
-}
+const LEGEND: readonly Entry[] = [
+  ["governs", words.WORDS.governs, (_from, _to, at) => [drawSample(at), drawDot(at)]],
+  [
+    "none",
+    words.WORDS.nothingSuits,
+    (_from, _to, at) => [drawSample(at), crossOut(drawSample(at))],
+  ],
+  ["channel", words.WORDS.channel, ([x1], [x2], [, y]) => [line("hidden", [x1, y], [x2, y])]],
+];

@@ -10,6 +10,6 @@ export { drawBoard } from "./board.js";
 export { drawSection, type SectionOptions } from "./section.js";
 // where one setting does, over two numbers of a design
 export { drawSweep } from "./sweep.js";
-export type { SweepPictureOptions } from "./sweep-grid.js";
+export type { SweepPictureOptions } from "./sweep-cells.js";
 // every hole's window and the stop settings
 export { drawWindows } from "./windows.js";

@@ -2,29 +2,13 @@
 
 import { refused } from "../errors/errors.js";
 import type { Report } from "../report/report.js";
-import { holeName } from "../text/plain-words.js";
-import {
-  bitProfile,
-  type Cut,
-  type CutHole,
-  cutAt,
-  filling,
-  finishedTop,
-  markerLeft,
-  type Place,
-  underside,
-  woodTop,
-  woodUnder,
-} from "./cut.js";
-import { hatching } from "./hatch.js";
-import { type Entry, farFrom, middled, withLegend } from "./legend.js";
-import { line, type Mark, outline, type Spot } from "./marks.js";
-import { svgOf } from "./page.js";
-import { scaleWords } from "./scale.js";
-import { sectionDimensions } from "./section-dimensions.js";
-import { type Paper, paperFor } from "./section-paper.js";
-import { windowBar } from "./window-bar.js";
-import { amount, figure, hasWindow, markerWord, titled, windowWords } from "./words.js";
+import * as cuts from "./cut.js";
+import { ABOVE, dimension, ROW, runningDimension } from "./dimension.js";
+import { measure, text } from "./label.js";
+import { arrow, bar, corners, hatch, line, type Mark, outline, type Spot } from "./line.js";
+import { type Entry, writePage } from "./paper.js";
+import { chooseScale } from "./scale.js";
+import * as words from "./words.js";
 
 /** How a section is drawn. */
 export interface SectionOptions {
@@ -32,8 +16,8 @@ export interface SectionOptions {
   readonly exaggeration?: number;
 }
 
-/** Bounds of the exaggeration, and what it is where nothing is said. */
-const EXAGGERATION = { least: 1, most: 100, usual: 4 } as const;
+/** Bounds of the exaggeration. */
+const [LEAST, MOST] = [1, 100];
 
 /**
  * A section: the board cut across at a marker, square to the centre line, as SVG text. It shows the flat blank and
@@ -56,153 +40,174 @@ const EXAGGERATION = { least: 1, most: 100, usual: 4 } as const;
  *   radius: 254,
  *   markers: [{ frets: [12], diameter: 6, arrangement: "double" }],
  * });
- * drawSection(report, 0).includes("<title") // true
+ * drawSection(report, 0).includes("Vertical scale ×4.") // true
  * drawSection(report, 1, { exaggeration: 1 }).includes("True proportions.") // true
  */
 export function drawSection(
   report: Report,
   holeIndex: number,
-  options: SectionOptions = {},
+  { exaggeration = 4 }: SectionOptions = {},
 ): string {
-  const cut = cutAt(report, holeIndex);
+  const cut = cuts.cutThrough(report, holeIndex);
   if (cut === undefined) {
-    throw refused(
-      "holeIndex",
-      holeIndex,
-      `an index into the report's ${report.holes.length} holes`,
-    );
+    const expected = `an index into the report's ${report.holes.length} holes`;
+    throw refused("holeIndex", holeIndex, expected);
   }
-  const paper = paperFor(cut, exaggerationOf(options));
-  const marks = [...boardMarks(cut, paper), ...sectionDimensions(report, cut, paper)];
-  return svgOf({
-    title: titled(`Section at ${holeName(cut.main.hole)}`, report),
-    lines: [scaleLine(paper), placeLine(cut)],
-    marks: withLegend(marks, legend(cut)),
-    notes: notesOn(cut),
-    description: descriptionOf(cut, paper),
+  if (!(exaggeration >= LEAST && exaggeration <= MOST)) {
+    throw refused("exaggeration", exaggeration, `a number from ${LEAST} to ${MOST}`);
+  }
+  const sheet = layOut(cut, exaggeration);
+  const labels = words.labelDepths(cut);
+  return writePage({
+    title: words.titled(`Section at ${cut.main.name}`, report),
+    heading: words.tellCut(cut, sheet.x(1), exaggeration),
+    marks: [
+      ...drawBoard(cut, sheet),
+      ...drawWidths(cut, sheet),
+      ...drawEdge(cut, sheet),
+      ...drawDepths(cut, labels, sheet),
+    ],
+    legend: legend(cut),
+    notes: words.tellLeft(cut),
+    spoken: [words.speakWidths(cut), `${labels.map(([, , label]) => label).join("; ")}.`],
   });
 }
 
-function exaggerationOf({ exaggeration = EXAGGERATION.usual }: SectionOptions): number {
-  const { least: from, most: to } = EXAGGERATION;
-  if (!(exaggeration >= from && exaggeration <= to)) {
-    throw refused("exaggeration", exaggeration, `a number from ${from} to ${to}`);
-  }
-  return exaggeration;
-}
+/** The room for the board. */
+const ROOM = { width: 130, height: 120 };
 
-/** The wood, what fills its holes, and the blank that it was. */
-function boardMarks(cut: Cut, { spot }: Paper): Mark[] {
-  const wood = [...woodTop(cut), ...underside(cut)].map(spot);
-  return [
-    ...hatching(wood, -1, WOOD, "wood"),
-    ...cut.holes.flatMap((hole) => fillingMarks(cut, hole, spot)),
-    outline("wide", wood, "board"),
-    line("wide", finishedTop(cut).map(spot), "finished"),
-    ...beforeMarks(cut, spot),
-  ];
+/** Where the cut lies on paper. */
+type Sheet = ReturnType<typeof layOut>;
+
+/** Lays out the paper; its origin is the middle of the flat top. */
+function layOut(cut: cuts.Cut, exaggeration: number) {
+  const { half, thickness, neck, main, holes, channel, surface } = cut;
+  const reach = Math.max(half, ...holes.flatMap(({ walls }) => [-walls[0], walls[1]]));
+  const tips = holes.map(({ start, depth, lead, spur }) => start + depth + Math.max(lead, spur));
+  const window = [main.start + main.window.min, main.start + main.window.max];
+  const glued = main.start + main.depth - (main.dot ?? 0);
+  const top = Math.min(0, channel?.roof ?? 0, glued, ...window);
+  const bottom = Math.max(thickness + neck, surface(half), ...window, ...tips);
+  const room = ROOM.height / ((bottom - top) * exaggeration);
+  const across = chooseScale(Math.min(ROOM.width / (2 * reach), room));
+  const x = (offset: number) => offset * across;
+  const y = (depth: number) => depth * across * exaggeration;
+  return {
+    x,
+    y,
+    spot: ([offset, depth]: cuts.Place): Spot => [x(offset), y(depth)],
+    /** The side on which the depths are written, the hole's own: 1 is treble. */
+    side: main.offset < 0 ? -1 : 1,
+    /** From the centre line to the farthest of all that is drawn, and the highest and the lowest of it. */
+    reach: x(reach),
+    top: y(top),
+    bottom: y(bottom),
+  };
 }
 
 /** Between hatching lines; the filling's run the other way, and closer. */
-const WOOD = 3;
-const FILLING = 1.2;
+const [WOOD, FILLING] = [3, 1.2];
 
-function fillingMarks(cut: Cut, hole: CutHole, spot: Paper["spot"]): Mark[] {
-  const area = filling(cut, hole)?.map(spot);
-  if (area === undefined) return [];
+/** The wood, what fills its holes, the top that it had, and the bits, which show where no wood is left. */
+function drawBoard(cut: cuts.Cut, { spot, x, y }: Sheet): Mark[] {
+  const { half, thickness, neck, channel } = cut;
+  const wood = cuts.traceWood(cut).map(spot);
+  const fillings = cut.holes.flatMap((hole) => {
+    const area = cuts.traceFilling(cut, hole).map(spot);
+    const style = hole === cut.main ? "wide marker" : "wide marker other";
+    if (area.length < 3) return [];
+    return [hatch(area, 1, FILLING, "narrow filling"), outline(style, area)];
+  });
+  // where board and neck are glued, on either side of the channel
+  const joint = [-1, 1].map((side) => [side * half, side * (channel?.half ?? 0)].map(x));
   return [
-    ...hatching(area, 1, FILLING, "filling"),
-    outline("wide", area, hole.index === cut.main.index ? "marker" : "marker other"),
+    hatch(wood, -1, WOOD, "narrow wood"),
+    ...fillings,
+    outline("wide board", wood),
+    line("wide finished", ...cuts.traceSurface(cut).map(spot)),
+    line("before blank", ...cuts.traceTop(cut).map(spot)),
+    ...cut.holes.map((hole) => line("before bit", ...cuts.traceBit(hole).map(spot))),
+    ...(neck > 0
+      ? joint.map(([a = 0, b = 0]) => line("wide", [a, y(thickness)], [b, y(thickness)]))
+      : []),
   ];
 }
 
-/** The blank's flat top and edges where the radius takes them, and the bits, which show where no wood is left. */
-function beforeMarks(cut: Cut, spot: Paper["spot"]): Mark[] {
-  const { half, surface } = cut;
-  const blank: Place[] = [
-    [-half, surface(half)],
-    [-half, 0],
-    [half, 0],
-    [half, surface(half)],
+/** How far a centre line goes past the board. */
+const PAST = 3;
+
+/** The centre lines; the hole's width above; below, its distance from the centre line and the board's width. */
+function drawWidths(cut: cuts.Cut, { x, top, bottom }: Sheet): Mark[] {
+  const { main, half } = cut;
+  const [axis, below] = [x(main.offset), bottom + PAST];
+  const [aside, width] = [words.figure(Math.abs(main.offset)), words.figure(2 * half)];
+  // where it finds no room, the heading alone says it
+  const fits = Math.abs(axis) > measure(aside) && Math.abs(main.offset) < half;
+  const last = below + (fits ? 2 : 1) * ROW;
+  const edges: Spot = [below, below];
+  const centres = [...new Set([0, axis])];
+  const sides = [
+    text("bass", [-x(half) - 6, last + 1], "end"),
+    text("treble", [x(half) + 6, last + 1]),
   ];
   return [
-    line("before", blank.map(spot)),
-    ...cut.holes.map((hole) => line("before", bitProfile(hole).map(spot), "bit")),
-  ];
-}
-
-function scaleLine({ across, upright, exaggeration }: Paper): string {
-  return exaggeration === 1
-    ? `True proportions. Scale ${scaleWords(across)}.`
-    : `Heights are drawn ${Number(exaggeration.toFixed(2))} times too large. Scale ${scaleWords(across)} across, ${scaleWords(upright)} in height.`;
-}
-
-function placeLine({ along }: Cut): string {
-  return `Cut square to the centre line, ${figure(along)} from the nut. Lengths in mm; depths from the flat top.`;
-}
-
-function legend({ main }: Cut): Entry[] {
-  const open = hasWindow(main.hole);
-  return [
-    { words: "board", sample: (corner) => areaSample(corner, -1, WOOD) },
-    {
-      words: main.hole.fill.kind === "solid" ? `solid ${markerWord(main.hole)}` : "epoxy",
-      sample: (corner) => areaSample(corner, 1, FILLING),
-    },
-    {
-      words: "flat blank and bit, before the radius",
-      sample: (corner) => [line("before", [corner, farFrom(corner)].map(middled))],
-    },
-    {
-      words: open ? "window: the depths that suit" : "no window: the least lies beyond the most",
-      sample: (corner) => windowBar(corner, farFrom(corner), open),
-    },
+    ...centres.map((at) => line("centre", [at, top - PAST], [at, below])),
+    ...dimension(
+      "across",
+      [x(main.walls[0]), x(main.walls[1])],
+      top - ROW,
+      [0, 0],
+      words.tellWidth(cut),
+    ),
+    ...(fits ? dimension("across", [0, axis], below + ROW, edges, aside) : []),
+    ...dimension("across", [-x(half), x(half)], last, edges, width),
+    ...sides,
   ];
 }
 
-function areaSample(corner: Spot, slope: 1 | -1, apart: number): Mark[] {
-  const far = farFrom(corner);
-  const corners: Spot[] = [corner, [far[0], corner[1]], far, [corner[0], far[1]]];
-  return [outline("wide", corners), ...hatching(corners, slope, apart)];
-}
-
-function notesOn(cut: Cut): string[] {
-  const { hole, why } = cut.main;
-  const notes = [windowWords(hole)];
-  if (hole.planned) {
-    const { depth, left, web } = hole.planned;
-    notes.push(
-      `In the worst case the planned depth of ${figure(depth)} leaves ${amount(left)} of the marker and ${amount(web)} of wood under the bit.`,
-    );
-  }
-  if (why === "least") notes.push("Drawn to the least depth, as no setting serves this hole.");
-  return notes;
-}
-
-/** The picture in words. */
-function descriptionOf(cut: Cut, paper: Paper): string {
-  const { channel } = cut;
+/** On the side away from the hole: what is left of the edge, and an arrow to the finished arc. */
+function drawEdge(cut: cuts.Cut, { spot, x, y, side, reach, top }: Sheet): Mark[] {
+  const { half, thickness, surface } = cut;
+  const edge = -side * x(half);
+  const ends: Spot = [y(surface(half)), y(thickness)];
+  const left = words.figure(thickness - surface(half));
+  const radius = words.tellRadius(cut);
+  const tip = spot([-0.8 * side * half, surface(0.8 * half)]);
+  const foot: Spot = [-side * (reach + 6), top - 0.7 * ROW];
   return [
-    placeLine(cut),
-    scaleLine(paper),
-    boardWords(cut),
-    ...(channel ? [`The roof of the rod channel lies ${figure(channel.roof)} deep.`] : []),
-    holeWords(cut),
-    ...notesOn(cut),
-  ].join(" ");
+    ...dimension("upright", ends, -side * (reach + ROW), [edge, edge], left),
+    line("narrow", tip, foot, [foot[0] - side * measure(radius), foot[1]]),
+    arrow(tip, foot),
+    text(radius, [foot[0], foot[1] - ABOVE], side > 0 ? "end" : "start"),
+  ];
 }
 
-function boardWords({ half, blank, main, surface }: Cut): string {
-  const { radius } = main.hole;
-  const finish = radius === Infinity ? "flat" : `finished to a radius of ${figure(radius)}`;
-  return `The board is ${figure(2 * half)} wide there, its blank ${figure(blank)} thick; it is ${finish}, which leaves ${figure(blank - surface(half))} at the edges.`;
+/** On the hole's side: its window, and every depth that matters with its words. */
+function drawDepths({ main }: cuts.Cut, labels: readonly words.PlaceLabel[], sheet: Sheet): Mark[] {
+  const { x, y, side, reach } = sheet;
+  const { min, max } = main.window;
+  const from: Spot = [side * (reach + 4), y(main.start + Math.min(min, max))];
+  const to: Spot = [side * (reach + 8), y(main.start + Math.max(min, max))];
+  const levels = labels.map(([at, depth, label]) => [y(depth), side * x(at), label] as const);
+  const place = (along: number, out: number): Spot => [side * out, along];
+  const anchor = side > 0 ? "start" : "end";
+  return [
+    ...bar(from, to, main.open),
+    ...runningDimension(levels, reach + 13, place, anchor, false),
+  ];
 }
 
-function holeWords(cut: Cut): string {
-  const { hole, depth, from, to } = cut.main;
-  const aside = figure(Math.abs(hole.offset));
-  const place = hole.offset === 0 ? "on the centre line" : `${aside} from the centre line`;
-  const deep = `${figure(depth)} deep at the rim, ${figure(depth + hole.lead)} at the bit's lowest part`;
-  const left = `${amount(markerLeft(cut))} of the marker and ${amount(woodUnder(cut))} of wood`;
-  return `The hole lies ${place} and is ${figure(to - from)} wide. It is drawn ${deep}, which leaves ${left}.`;
+function legend({ main }: cuts.Cut): Entry[] {
+  const { WORDS } = words;
+  const area = (slope: 1 | -1, apart: number) => (from: Spot, to: Spot) => {
+    const around = corners(from, to);
+    return [outline("wide", around), hatch(around, slope, apart)];
+  };
+  return [
+    ["wood", WORDS.wood, area(-1, WOOD)],
+    ["filling", words.tellFill(main), area(1, FILLING)],
+    ["blank", WORDS.before, ([x1], [x2], [, y]) => [line("before", [x1, y], [x2, y])]],
+    ["window", WORDS.window, (from, to) => bar(from, to, true)],
+    ["window none", WORDS.noWindow, (from, to) => bar(from, to, false)],
+  ];
 }

@@ -1,20 +1,22 @@
 /** Where one stop setting does, over two numbers of a design, as a picture. */
 
 import type { Sweep } from "../batch/sweep.js";
-import { elementAt } from "../geometry/element-at.js";
-import { type Entry, farFrom, SAMPLE, withLegend } from "./legend.js";
-import { rectangle } from "./marks.js";
-import { svgOf } from "./page.js";
-import { axisWords, cellMarks, cellSizeOf, runs, sweepChart, valueWords } from "./sweep-chart.js";
+import { ticks } from "./dimension.js";
+import { MIDDLE, measure, text } from "./label.js";
 import {
-  type Cell,
-  type DrawnAxis,
-  gridOf,
-  type SweepGrid,
-  type SweepPictureOptions,
-  type Verdict,
-} from "./sweep-grid.js";
-import { titled } from "./words.js";
+  circle,
+  corners,
+  cross,
+  LETTER,
+  line,
+  lines,
+  type Mark,
+  outline,
+  type Spot,
+} from "./line.js";
+import { type Entry, writePage } from "./paper.js";
+import { type Cell, readSweep, type SweepCells, type SweepPictureOptions } from "./sweep-cells.js";
+import * as words from "./words.js";
 
 /**
  * A sweep: each combination of two of its axes as a cell, as SVG text. Cells where one stop setting suits all holes
@@ -41,82 +43,120 @@ import { titled } from "./words.js";
  * drawSweep(rows, { x: "board.thickness" }).match(/class="cell none"/g).length // 3
  */
 export function drawSweep(sweep: Sweep, options: SweepPictureOptions = {}): string {
-  const grid = gridOf(sweep, options);
-  return svgOf({
-    title: titled("Stop settings", sweep.size > 0 ? sweep.at(0) : {}),
-    lines: [HEADING, ...heldWords(grid)],
-    marks: withLegend(sweepChart(grid), legend(grid)),
-    notes: notesOn(grid),
-    description: [...heldWords(grid), ...notesOn(grid), ...rowWords(grid)].join(" "),
+  const cells = readSweep(sweep, options);
+  const size = chooseSize(cells);
+  const held = words.tellHeld(cells);
+  return writePage({
+    title: words.titled("Stop settings", sweep.size > 0 ? sweep.at(0) : {}),
+    heading: [words.WORDS.cells, ...held],
+    marks: drawChart(cells, size),
+    legend: legend(cells, size.figures),
+    notes: [words.tellCells(cells), words.WORDS.settingsAlone],
+    spoken: [words.WORDS.spokenCells, ...words.tellSweep(cells)],
   });
 }
 
-const HEADING = "Each cell is one combination of two numbers of the design.";
+/** The room for the cells, and how small and how large one may be. */
+const ROOM = { width: 140, height: 96 };
+const LEAST = 1.7;
+const MOST = { width: 20, height: 10 };
 
-const LEGEND: Readonly<Record<Verdict, string>> = {
-  one: "one setting suits all holes",
-  several: "more settings are needed",
-  none: "no depth suits some hole",
-  unread: "cannot be made, or has no hole",
-  "left out": "not worked out",
-};
-const VERDICTS = Object.keys(LEGEND) as Verdict[];
+/** How large the cells are, and whether figures find room in them. */
+type CellSize = ReturnType<typeof chooseSize>;
 
-function legend(grid: SweepGrid): Entry[] {
-  const { figures } = cellSizeOf(grid);
-  const size = { ...SAMPLE, figures };
-  return VERDICTS.flatMap((verdict): Entry[] => {
-    const cell = grid.cells.find((other) => other.verdict === verdict);
-    if (cell === undefined) return [];
-    const words =
-      verdict === "several" && figures ? "so many settings are needed" : LEGEND[verdict];
-    const frame = verdict === "one" ? "wide" : "narrow";
-    const sample: Entry["sample"] = (corner) => [
-      ...cellMarks(verdict, cell.settings, corner, size),
-      ...(verdict === "several" && figures ? [] : [rectangle(frame, corner, farFrom(corner))]),
-    ];
-    return [{ words, sample }];
-  });
+function chooseSize({ x, rows }: SweepCells) {
+  const width = Math.min(MOST.width, Math.max(LEAST, ROOM.width / x.values.length));
+  const height = Math.min(MOST.height, Math.max(LEAST, ROOM.height / rows.length));
+  const widest = measure(rows.flat().map(({ settings }) => String(settings)));
+  return { width, height, figures: width >= widest + 1.5 && height >= 1.4 * LETTER };
 }
 
-function heldWords({ held }: SweepGrid): string[] {
-  if (held.length === 0) return [];
-  const each = held.map(({ path, value, count }) => {
-    const others = count > 1 ? ` (one of ${count} values)` : "";
-    return `${axisWords(path)}: ${valueWords(value)}${others}`;
-  });
-  return [`Held: ${each.join("; ")}.`];
-}
-
-function notesOn({ cells }: SweepGrid): string[] {
-  const count = (verdict: Verdict) => cells.filter((cell) => cell.verdict === verdict).length;
-  const known = cells.length - count("left out");
-  const words = known === 1 ? "combination" : "combinations";
-  const which = known < cells.length ? `${words} worked out` : words;
+function drawChart({ x, y, rows }: SweepCells, size: CellSize): Mark[] {
+  const [columns, height] = [x.values.length, rows.length * size.height];
+  // the corner between cells: columns from the left, rows from below
+  const corner = (i: number, j: number): Spot => [i * size.width, height - j * size.height];
   return [
-    `One stop setting suits all holes in ${count("one")} of ${known} ${which}.`,
-    "This tells of stop settings alone: a report may find more that is wrong.",
+    ...rows.flatMap((row, j) => row.flatMap((cell, i) => drawCell(cell, corner(i, j + 1), size))),
+    outline("narrow frame", corners(corner(0, 0), corner(columns, rows.length))),
+    lines("wide frontier", traceFrontier(rows, corner)),
+    ...drawAcross(x, size.width, height),
+    ...(y ? drawUpward(y, size.height) : []),
   ];
 }
 
-/** The picture in words: for each row, where along it one setting does, and where more are needed. */
-function rowWords({ x, y, cells }: SweepGrid): string[] {
-  const columns = x.values.length;
-  const rows = y?.values ?? [Number.NaN];
-  return rows.map((value, row) => {
-    const line = cells.slice(row * columns, (row + 1) * columns);
-    const parts = VERDICTS.flatMap((verdict) => partWords(verdict, line, x));
-    return `${y ? `${y.path} ${valueWords(value)}: ` : ""}${parts.join("; ")}.`;
-  });
+/**
+ * What a cell shows, from its top left corner: a dot, a figure or a rising stroke, a cross, a level stroke, nothing.
+ * Each verdict has a mark of its own, so that shade alone never tells.
+ */
+function drawCell({ verdict, settings }: Cell, [x, y]: Spot, size: CellSize): Mark[] {
+  const { width, height, figures } = size;
+  const [cx, cy] = [x + width / 2, y + height / 2];
+  const r = 0.3 * Math.min(width, height, 2 * LETTER);
+  const stroke = (rise: number) =>
+    line(`narrow cell ${verdict}`, [cx - r, cy + rise], [cx + r, cy - rise]);
+  if (verdict === "one") {
+    const tint = outline("tint region", corners([x, y], [x + width, y + height]));
+    return [tint, circle("solid cell one", [cx, cy], Math.min(0.9, r))];
+  }
+  if (verdict === "none") return [cross("narrow cell none", [cx - r, cy - r], [cx + r, cy + r])];
+  if (verdict === "unread") return [stroke(0)];
+  if (verdict === "left out") return [];
+  return [figures ? text(String(settings), [cx, cy + MIDDLE * LETTER], "middle") : stroke(r)];
 }
 
-/** “one setting suits all holes at radius 184 to 254”. */
-function partWords(verdict: Verdict, line: readonly Cell[], { path, values }: DrawnAxis): string[] {
-  const word = (i: number) => valueWords(elementAt(values, i));
-  const found = runs(line.length, (i) => elementAt(line, i).verdict === verdict).map(
-    ([from, to]) => {
-      return to - from === 1 ? word(from) : `${word(from)} to ${word(to - 1)}`;
-    },
-  );
-  return found.length === 0 ? [] : [`${LEGEND[verdict]} at ${path} ${found.join(", ")}`];
+/** The edge of the region in which one setting does: a line between each of its cells and what else it meets. */
+function traceFrontier(rows: SweepCells["rows"], corner: (i: number, j: number) => Spot) {
+  const isIn = (i: number, j: number) => rows[j]?.[i]?.verdict === "one";
+  const sides: [Spot, Spot][] = [];
+  for (let j = 0; j <= rows.length; j++) {
+    for (let i = 0; i <= (rows[0]?.length ?? 0); i++) {
+      if (isIn(i, j) !== isIn(i - 1, j)) sides.push([corner(i, j), corner(i, j + 1)]);
+      if (isIn(i, j) !== isIn(i, j - 1)) sides.push([corner(i, j), corner(i + 1, j)]);
+    }
+  }
+  return sides;
+}
+
+/** Values below the cells, and the axis' name below them. */
+function drawAcross({ path, values }: SweepCells["x"], width: number, bottom: number): Mark[] {
+  const shown = thinOut(values, width, (labels) => measure(labels) + 2.5);
+  const name: Spot = [(values.length * width) / 2, bottom + 2.5 + 2.8 * LETTER];
+  return [...ticks("across", bottom, shown), text(words.labelAxis(path), name, "middle")];
+}
+
+/** Values left of the cells, and the axis' name above them. */
+function drawUpward({ path, values }: SweepCells["x"], height: number): Mark[] {
+  const shown = thinOut(values, height, () => 1.3 * LETTER).map(([at, label]) => {
+    return [values.length * height - at, label] as const;
+  });
+  const name: Spot = [-2.5 - measure(shown.map(([, label]) => label)), -0.8 * LETTER];
+  return [...ticks("upright", 0, shown), text(words.labelAxis(path), name)];
+}
+
+/** Where the values stand, with their labels; only every so many where these find no room. */
+function thinOut(
+  values: readonly number[],
+  size: number,
+  need: (labels: readonly string[]) => number,
+) {
+  const labels = values.map(words.labelValue);
+  const step = Math.ceil(need(labels) / size);
+  const places = labels.map((label, i) => [(i + 0.5) * size, label] as const);
+  return places.filter((_, i) => i % step === 0);
+}
+
+/** A sample of each verdict that there is, framed unless it is a figure. */
+function legend({ rows }: SweepCells, figures: boolean): Entry[] {
+  return (Object.keys(words.VERDICTS) as Cell["verdict"][]).flatMap((verdict): Entry[] => {
+    const cell = rows.flat().find((other) => other.verdict === verdict);
+    if (cell === undefined) return [];
+    const counted = verdict === "several" && figures;
+    const label = counted ? words.WORDS.counted : words.VERDICTS[verdict];
+    const sample: Entry[2] = (from, to) => {
+      const size = { width: to[0] - from[0], height: to[1] - from[1], figures };
+      const frame = outline(verdict === "one" ? "wide" : "narrow", corners(from, to));
+      return [...drawCell(cell, from, size), ...(counted ? [] : [frame])];
+    };
+    return [["frame", label, sample]];
+  });
 }

@@ -1,10 +1,12 @@
-/** Words and figures that the drawings share. */
-
-import type { StopSetting } from "../drilling/stops.js";
-import type { Hole, Report } from "../report/report.js";
+/** All words of the pictures: figures, labels, legends and sentences. Lengths in mm. */
+import type { NumberKind } from "../design/kinds.js";
+import { kindAt } from "../design/paths.js";
+import { elementAt } from "../geometry/element-at.js";
 import { fixed, MILLIMETRES } from "../text/length-text.js";
-import { settingLetter } from "../text/plain-words.js";
-import { oneLine } from "./lettering.js";
+import type { Cut } from "./cut.js";
+import { type Column, oneLine } from "./label.js";
+import type { DrawnHole, DrawnSetting } from "./reading.js";
+import type { SweepCells, Verdict } from "./sweep-cells.js";
 
 /** A length, mm, two decimals unless others are asked for. */
 export function figure(mm: number, decimals = 2): string {
@@ -21,14 +23,12 @@ export function most(mm: number): string {
   return MILLIMETRES.most(mm).replace("-", "−");
 }
 
-/** What is left of something: a length, or none and by how much. */
-export function amount(mm: number): string {
-  return mm > 0 ? figure(mm) : `none (${figure(-mm)} too little)`;
-}
-
 /** A title with the neck's name. */
-export function titled(words: string, { name }: { readonly name?: string }): string {
-  const known = name === undefined ? "" : oneLine(name);
+export function titled(
+  words: string,
+  { name = "" }: { readonly name?: string | undefined },
+): string {
+  const known = oneLine(name);
   return known === "" ? words : `${words}: ${known}`;
 }
 
@@ -39,54 +39,235 @@ export const LIMITS = {
   flush: "must end flush",
 } as const;
 
-/** Some depth suits the hole. */
-export function hasWindow({ window }: Hole): boolean {
-  return window.min <= window.max;
+/** What marks stand for, and other words that never change. */
+export const WORDS = {
+  wood: "board",
+  before: "top and bit, before the radius",
+  window: "window: the depths that suit",
+  noWindow: "no window: the least lies beyond the most",
+  suits: "travels that suit",
+  nothingSuits: "no depth suits",
+  common: "what all share",
+  served: "served by the setting",
+  governs: "governs a stop setting",
+  planned: "planned",
+  channel: "rod channel",
+  counted: "so many settings are needed",
+  noHoles: "There are no holes to drill.",
+  windows:
+    "A bar holds the travels of the bit's tip, from its touch, that suit a hole in the worst case. Lengths in mm.",
+  cells: "Each cell is one combination of two numbers of the design.",
+  spokenCells: "Settings needed, 0 where no depth suits some hole:",
+  settingsAlone: "This tells of stop settings alone: a report may find more that is wrong.",
+} as const;
+
+function count(number: number, noun: string): string {
+  return number === 1 ? `1 ${noun}` : `${number} ${noun}s`;
 }
 
-/** A setting's name: “setting A” where there are several. */
-export function settingName(i: number, count: number): string {
-  if (count === 1) return "stop setting";
-  return `setting ${settingLetter(i)}`;
+/** A drawing's scale: “2.5 : 1”, “1 : 2”. */
+function tellScale(scale: number): string {
+  const digits = (value: number) => String(Number(value.toPrecision(4)));
+  return scale >= 1 ? `${digits(scale)} : 1` : `1 : ${digits(1 / scale)}`;
 }
 
-/** The setting that serves a hole. */
-export function settingOf(
-  { stops }: Report,
-  hole: number,
-): { readonly setting: StopSetting; readonly name: string; readonly index: number } | undefined {
-  const index = stops.settings.findIndex(({ holes }) => holes.includes(hole));
-  const setting = stops.settings[index];
-  return setting && { setting, index, name: settingName(index, stops.settings.length) };
+/** The stop plan: each setting with the travels that would do and the holes that govern; holes that no depth suits. */
+export function tellPlan(holes: readonly DrawnHole[], settings: readonly DrawnSetting[]) {
+  const toDrill = holes.filter(({ drilled }) => !drilled);
+  const served = settings.map(({ name, travel, min, max, minHole, maxHole, ...setting }) => {
+    const [low, high] = [elementAt(holes, minHole), elementAt(holes, maxHole)];
+    const from = `${least(min)} (${low.name})`;
+    const to = `${most(max)} (${high.name}: ${LIMITS[high.window.maxBy]})`;
+    const serves = `for ${setting.holes.length} of ${count(toDrill.length, "hole")}`;
+    return `${name.charAt(0).toUpperCase()}${name.slice(1)}: travel ${figure(travel)}, ${serves}; travels from ${from} to ${to} would do.`;
+  });
+  const closed = toDrill.filter(({ open }) => !open).length;
+  const none = `No depth suits ${closed} of ${count(toDrill.length, "hole")}.`;
+  return closed === 0 ? served : [...served, none];
 }
 
-/** What a window says in a sentence. */
-export function windowWords({ window }: Hole): string {
-  const { min, max, maxBy } = window;
-  return min <= max
-    ? `Depths from ${least(min)} to ${most(max)} suit this hole.`
-    : `No depth suits this hole: it needs at least ${least(min)}, and at most ${most(max)} (${LIMITS[maxBy]}).`;
+const NOTHING = "–";
+
+/** The columns behind the windows' bars; those that say nothing are left out. */
+export function windowColumns(holes: readonly DrawnHole[]): Column[] {
+  const length = (mm: number | undefined) => (mm === undefined ? NOTHING : figure(mm));
+  const columns: Column[] = [
+    ["least", holes.map(({ window, shift }) => least(window.min + shift)), "end"],
+    ["most", holes.map(({ window, shift }) => most(window.max + shift)), "end"],
+    ["by", holes.map(({ window }) => window.maxBy), "start"],
+    ["set", holes.map(({ setting }) => setting?.letter ?? NOTHING), "start"],
+    ["depth", holes.map(({ setting }) => length(setting?.depth)), "end"],
+    ["planned", holes.map(({ planned }) => length(planned?.depth)), "end"],
+    ["", holes.map(({ open }) => (open ? "" : WORDS.nothingSuits)), "start"],
+  ];
+  return columns.filter(([, cells]) => cells.some((words) => words !== "" && words !== NOTHING));
 }
 
-/** “inlay” for a pocket, “dot” for a round hole. */
-export function markerWord({ outline }: Hole): string {
-  return outline ? "inlay" : "dot";
+/** The columns' rows in words: “fret 12, bass: least 1.55, most 3.40, by web.” */
+export function tellRows(holes: readonly DrawnHole[], columns: readonly Column[]): string[] {
+  return holes.map(({ name }, i) => {
+    const cells = columns.map(([head, cells]) => `${head} ${elementAt(cells, i)}`.trim());
+    return `${name}: ${cells.filter((words) => words !== "").join(", ")}.`;
+  });
 }
 
-/** A setting that a hole governs, and which ends of its range the hole sets. */
-export interface Governs {
-  readonly ends: readonly ("min" | "max")[];
-  /** “sets the least of A”. */
-  readonly words: string;
+/** A section's scales, and where the cut lies. */
+export function tellCut({ along, curved, main }: Cut, across: number, exaggeration: number) {
+  const { offset } = main;
+  const scale = `Scale ${tellScale(across)}`;
+  const side = offset < 0 ? "bass" : "treble";
+  const aside = offset === 0 ? "" : `; the hole ${figure(Math.abs(offset))} to the ${side} side`;
+  const from = curved
+    ? "depths of the hole from the top there, of the board from its crest"
+    : "depths from the flat top";
+  return [
+    exaggeration === 1
+      ? `True proportions. ${scale}.`
+      : `Vertical scale ×${Number(exaggeration.toFixed(2))}. ${scale} across, ${tellScale(across * exaggeration)} in height.`,
+    `Cut square to the centre line, ${figure(along)} from the nut${aside}. Lengths in mm; ${from}.`,
+  ];
 }
 
-/** The settings that a hole governs. */
-export function governed({ stops: { settings } }: Report, hole: number): Governs[] {
-  return settings.flatMap(({ minHole, maxHole }, i): Governs[] => {
-    const of = settings.length > 1 ? ` of ${settingLetter(i)}` : "";
-    const [min, max] = [minHole === hole, maxHole === hole];
-    if (min && max) return [{ ends: ["min", "max"], words: `sets least and most${of}` }];
-    if (min) return [{ ends: ["min"], words: `sets the least${of}` }];
-    return max ? [{ ends: ["max"], words: `sets the most${of}` }] : [];
+/** “Ø 6.35”, of a pocket “33.52”. */
+export function tellWidth({ main: { outline, walls } }: Cut): string {
+  return outline ? figure(walls[1] - walls[0]) : `Ø ${figure(walls[1] - walls[0])}`;
+}
+
+/** “R 254.00”. */
+export function tellRadius({ radius }: Cut): string {
+  return radius === Infinity ? "flat" : `R ${figure(radius)}`;
+}
+
+/** “epoxy”, “solid dot”, “solid inlay”. */
+export function tellFill({ dot, outline }: DrawnHole): string {
+  return dot === undefined ? "epoxy" : `solid ${outline ? "inlay" : "dot"}`;
+}
+
+/** A place in a section and its words. */
+export type PlaceLabel = readonly [offset: number, depth: number, words: string];
+
+/** Every depth that matters in a section. */
+export function labelDepths(cut: Cut): PlaceLabel[] {
+  const { half, thickness, neck, sanding, channel, curved, main } = cut;
+  const { window, dot, lead, depth, planned, setting, start, walls, removed } = main;
+  const side = main.offset < 0 ? -1 : 1;
+  const wall = side < 0 ? walls[0] : walls[1];
+  const low = cut.surface(Math.min(half, Math.abs(wall)));
+  const of = (deep: number | undefined, words: string, offset = side * half): PlaceLabel[] => {
+    return deep === undefined ? [] : [[offset, deep, `${figure(deep)} ${words}`]];
+  };
+  const inHole = (deep: number | undefined, words: string, write = figure): PlaceLabel[] => {
+    return deep === undefined ? [] : [[wall, start + deep, `${write(deep)} ${words}`]];
+  };
+  const travel = (at: typeof planned) =>
+    at?.travel === undefined ? "" : `, travel ${figure(at.travel)}`;
+  return [
+    ...of(0, curved ? "crest of the top" : "flat top", curved ? 0 : undefined),
+    ...of(sanding, "crest, sanded", 0),
+    ...of(thickness, neck > 0 ? "underside of the board" : "underside"),
+    ...of(neck > 0 ? thickness + neck : undefined, "underside of the neck"),
+    ...of(channel?.roof, "roof of the channel", side * (channel?.half ?? 0)),
+    [wall, low, `${figure(removed)} removed at the outer wall`],
+    ...inHole(dot && depth - dot, `top of the ${tellFill(main)}, as glued`),
+    ...inHole(window.min, "least depth", least),
+    ...inHole(window.max, `most depth (${LIMITS[window.maxBy]})`, most),
+    ...inHole(planned?.depth, `${main.drilled ? "drilled" : "planned depth"}${travel(planned)}`),
+    ...inHole(setting?.depth, `${setting?.name}${travel(setting)}`),
+    ...(lead > 0
+      ? [[main.offset, start + depth + lead, `${figure(depth + lead)} tip of the bit`] as const]
+      : []),
+  ];
+}
+
+/** The widths that a section shows, and the radius, in words. */
+export function speakWidths(cut: Cut): string {
+  const [width, edge] = [figure(2 * cut.half), figure(cut.thickness - cut.surface(cut.half))];
+  return `The board is ${width} wide there, finished ${edge} thick at its edges and ${tellRadius(cut)}; the hole ${tellWidth(cut)}.`;
+}
+
+/** What the depth drawn leaves, or why the hole is drawn so deep. */
+export function tellLeft({ main: { planned, setting } }: Cut): string[] {
+  const drawn = planned ?? setting;
+  if (drawn === undefined) return ["Drawn to the least depth, as no setting serves this hole."];
+  const amount = (mm: number) => (mm > 0 ? figure(mm) : `none (${figure(-mm)} too little)`);
+  const [marker, wood] = [amount(drawn.markerLeft), amount(drawn.woodLeft)];
+  return [
+    `In the worst case a depth of ${figure(drawn.depth)} leaves ${marker} of the marker and ${wood} of wood under the bit.`,
+  ];
+}
+
+/** A plan's scale, and what is written below. */
+export function tellView(scale: number, holes: number): string {
+  const below = "; below: each marker's distance from the nut, then from the centre line";
+  return `Seen from above, the nut on the left. Scale ${tellScale(scale)}. Lengths in mm${holes === 0 ? "" : below}.`;
+}
+
+/** Markers of one fret, all equally far from the nut: “fret 12: 314.32, ± 13.03”. */
+export function labelPlace(group: readonly DrawnHole[]): string {
+  const { fret, along } = elementAt(group, 0);
+  const asides = new Map<string, string>();
+  for (const { offset } of group) {
+    const [aside, side] = [figure(Math.abs(offset)), offset < 0 ? "bass" : "treble"];
+    asides.set(aside, (asides.get(aside) ?? side) === side ? side : "±");
+  }
+  asides.delete(figure(0));
+  const sides = [...asides].map(([aside, side]) => `, ${side} ${aside}`);
+  return `fret ${fret}: ${figure(along)}${sides.join("")}`;
+}
+
+/** The body end's distance from the nut. */
+export function labelEnd(length: number): string {
+  return `end: ${figure(length)}`;
+}
+
+/** What a sweep's cells stand for. */
+export const VERDICTS: Readonly<Record<Verdict, string>> = {
+  one: "one setting suits all holes",
+  several: "more settings are needed",
+  none: "no depth suits some hole",
+  unread: "cannot be made, or has no hole",
+  "left out": "not worked out",
+};
+
+/** A value of an axis: “305”, “6.35”, “flat”. */
+export function labelValue(value: number): string {
+  return value === Infinity ? "flat" : String(Number(value.toPrecision(6))).replace("-", "−");
+}
+
+/** Units by kinds of number; others are lengths. */
+const UNITS: Partial<Record<NumberKind["kind"], string>> = {
+  angle: "degrees",
+  fraction: "a fraction",
+  count: "fret",
+  factor: "a number",
+};
+
+/** An axis' path with its unit. */
+export function labelAxis(path: string): string {
+  return `${path}, ${UNITS[kindAt(path)?.kind ?? "length"] ?? "mm"}`;
+}
+
+/** The values that are held. */
+export function tellHeld({ held }: SweepCells): string[] {
+  const each = held.map(({ path, value, of }) => {
+    return `${labelAxis(path)}: ${labelValue(value)}${of > 1 ? ` (one of ${of} values)` : ""}`;
+  });
+  return each.length === 0 ? [] : [`Held: ${each.join("; ")}.`];
+}
+
+/** How many cells one setting does for. */
+export function tellCells({ rows }: SweepCells): string {
+  const known = rows.flat().filter(({ verdict }) => verdict !== "left out");
+  const ones = known.filter(({ verdict }) => verdict === "one").length;
+  const which = known.length < rows.flat().length ? " worked out" : "";
+  return `One stop setting suits all holes in ${ones} of ${count(known.length, "combination")}${which}.`;
+}
+
+/** How many settings the cells of each row need: “board.thickness 3, radius from 184 to 254: 0, 2, 1.” */
+export function tellSweep({ x, y, rows }: SweepCells): string[] {
+  const ends = [x.values[0], x.values.at(-1)].map((value = 0) => labelValue(value)).join(" to ");
+  return rows.map((row, i) => {
+    const name = y ? `${y.path} ${labelValue(elementAt(y.values, i))}, ` : "";
+    return `${name}${x.path} from ${ends}: ${row.map(({ settings }) => settings).join(", ")}.`;
   });
 }

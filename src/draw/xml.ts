@@ -28,18 +28,15 @@ export function escaped(text: string): string {
 /** Attributes by name; those undefined are left out. */
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
+/** Attributes in the order given, each after a space. */
+export function written(attributes: Attributes): string {
+  const pairs = Object.entries(attributes).filter(([, value]) => value !== undefined);
+  const write = (value: unknown) => (typeof value === "number" ? plain(value) : String(value));
+  return pairs.map(([name, value]) => ` ${name}="${escaped(write(value))}"`).join("");
+}
+
 /** An element with words in it, or with nothing. */
 export function element(tag: string, attributes: Attributes, words?: string): string {
   const start = `<${tag}${written(attributes)}`;
   return words === undefined ? `${start}/>` : `${start}>${escaped(words)}</${tag}>`;
-}
-
-/** Attributes in the order given, each after a space. */
-export function written(attributes: Attributes): string {
-  return Object.entries(attributes)
-    .flatMap(([name, value]) => {
-      if (value === undefined) return [];
-      return [` ${name}="${typeof value === "number" ? plain(value) : escaped(value)}"`];
-    })
-    .join("");
 }

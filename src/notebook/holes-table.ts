@@ -1,9 +1,10 @@
 /** The holes as a table. Lengths in mm. */
 
-import { figure, LIMITS, least, most, settingOf } from "../draw/words.js";
+import { findSetting } from "../draw/reading.js";
+import { figure, LIMITS, least, most } from "../draw/words.js";
 import { element } from "../draw/xml.js";
 import type { Hole, Report } from "../report/report.js";
-import { holeName, settingLetter } from "../text/plain-words.js";
+import { holeNames } from "../text/plain-words.js";
 
 /** A column: its head, and what it says of a hole. */
 type Column = readonly [string, (hole: Hole, i: number) => string];
@@ -14,17 +15,17 @@ const NOTHING = "–";
 export function holesTable(report: Report): string[] {
   const { holes } = report;
   if (holes.length === 0) return [];
-  const columns = columnsOf(report);
+  const [columns, names] = [columnsOf(report), holeNames(holes)];
   const head = ["hole", ...columns.map(([words]) => words)].map((words) => {
     return element("th", { scope: "col" }, words);
   });
   const rows = holes.map((hole, i) => {
     const cells = columns.map(([, said]) => element("td", {}, said(hole, i)));
-    return [element("th", { scope: "row" }, holeName(hole)), ...cells];
+    return [element("th", { scope: "row" }, names[i]), ...cells];
   });
   return [
     '<table style="white-space:nowrap;text-align:right">',
-    element("caption", {}, "Lengths in mm; depths of the bit's rim from the flat top"),
+    element("caption", {}, "Lengths in mm; depths of the floor from the top"),
     `<thead>${rowOf(head)}</thead>`,
     "<tbody>",
     ...rows.map(rowOf),
@@ -42,34 +43,28 @@ function columnsOf(report: Report): Column[] {
   return [
     ["from the nut", ({ along }) => figure(along)],
     ["off the centre", ({ offset }) => figure(offset)],
-    ["size", ({ diameter }) => figure(diameter)],
+    ["size", ({ width }) => figure(width)],
     ["removed", ({ removal }) => figure(removal.outer)],
     ["least", ({ window }) => least(window.min)],
     ["most", ({ window }) => most(window.max)],
     ["most set by", ({ window }) => LIMITS[window.maxBy]],
     ...(stops.settings.length > 1 ? [settingColumn(report)] : []),
-    ["depth", (_, i) => depthWords(settingOf(report, i)?.setting.depth)],
-    ["travel", ({ lead }, i) => depthWords(settingOf(report, i)?.setting.depth, lead)],
+    ["depth", ({ recommended }) => lengthWords(recommended?.depth)],
+    ["travel", ({ recommended }) => lengthWords(recommended?.travel)],
     ...(holes.some(({ planned }) => planned) ? PLANNED : []),
   ];
 }
 
 function settingColumn(report: Report): Column {
-  return [
-    "setting",
-    (_, i) => {
-      const served = settingOf(report, i);
-      return served ? settingLetter(served.index) : NOTHING;
-    },
-  ];
+  return ["setting", (_, i) => findSetting(report, i)?.letter ?? NOTHING];
 }
 
 const PLANNED: readonly Column[] = [
-  ["planned", ({ planned }) => depthWords(planned?.depth)],
-  ["marker left", ({ planned }) => depthWords(planned?.left)],
-  ["wood left", ({ planned }) => depthWords(planned?.web)],
+  ["planned", ({ planned }) => lengthWords(planned?.depth)],
+  ["marker left", ({ planned }) => lengthWords(planned?.markerLeft)],
+  ["wood left", ({ planned }) => lengthWords(planned?.woodLeft)],
 ];
 
-function depthWords(depth: number | undefined, lead = 0): string {
-  return depth === undefined ? NOTHING : figure(depth + lead);
+function lengthWords(length: number | undefined): string {
+  return length === undefined ? NOTHING : figure(length);
 }

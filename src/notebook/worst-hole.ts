@@ -1,5 +1,4 @@
 /** The hole that most wants a look. */
-import { settingOf } from "../draw/words.js";
 import type { Hole, Report } from "../report/report.js";
 
 /**
@@ -7,7 +6,7 @@ import type { Hole, Report } from "../report/report.js";
  * setting, else the middle between limits that clash. Its index; −1 where there are no holes.
  */
 export function worstHole(report: Report): number {
-  const rooms = report.holes.map((hole, i) => roomAt(hole, depthOf(report, hole, i)));
+  const rooms = report.holes.map((hole) => roomAt(hole, depthOf(hole)));
   return rooms.indexOf(Math.min(...rooms));
 }
 
@@ -16,7 +15,6 @@ function roomAt({ window: { min, max } }: Hole, depth: number): number {
   return Math.min(depth - min, max - depth);
 }
 
-function depthOf(report: Report, { window, planned }: Hole, i: number): number {
-  const setting = settingOf(report, i)?.setting;
-  return planned?.depth ?? setting?.depth ?? (window.min + window.max) / 2;
+function depthOf({ window, planned, recommended }: Hole): number {
+  return (planned ?? recommended)?.depth ?? (window.min + window.max) / 2;
 }

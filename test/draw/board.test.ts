@@ -1,159 +1,137 @@
-/** The plan: frets, markers and the channel lie where they should, read back at the scale that the picture states. */
+/** The plan: outline, frets and markers lie where the report says, read back at the scale that the picture states. */
 import { describe, expect, test } from "vitest";
 import { drawBoard } from "../../src/draw/index.js";
-import { checkDesign, type Report } from "../../src/index.js";
-import { reportOf } from "./gallery.js";
-import { classed, type Drawing, read, runsOf, textsOf } from "./svg.js";
+import { gallery, reportOf } from "./gallery.js";
+import { classed, type Drawing, linesIn, read, type Spot, spotsIn, textsIn } from "./svg.js";
 
-function scaleOf(drawing: Drawing): number {
-  const words = textsOf(drawing)
-    .map((text) => text.words)
+/** mm on paper for each mm of the board, as the picture says. */
+function scaleIn(drawing: Drawing): number {
+  const heading = textsIn(drawing)
+    .map(({ words }) => words)
     .join(" ");
-  const [, over, under] = /Scale ([\d.]+) : ([\d.]+)\./.exec(words) ?? [];
-  return Number(over) / Number(under);
+  const [, up = "", over = ""] = /Scale (\d+(?:\.\d+)?) : (\d+(?:\.\d+)?)/.exec(heading) ?? [];
+  return Number(up) / Number(over);
 }
 
-/** Both ends of each fret, in mm of the board: along, offset; bass first. */
-function fretsOf(drawing: Drawing): [number, number][][] {
-  const scale = scaleOf(drawing);
-  return classed(drawing, "fret").map(({ attributes }) =>
-    runsOf(attributes.d ?? "")
-      .flat()
-      .map(([x, y]): [number, number] => [x / scale, -y / scale]),
-  );
+/** Middles of the markers, as along and offset in mm of the board. */
+function markersIn(drawing: Drawing): Spot[] {
+  const scale = scaleIn(drawing);
+  return classed(drawing, "marker").map(({ tag, attributes }) => {
+    if (tag === "circle") return [Number(attributes.cx) / scale, -Number(attributes.cy) / scale];
+    const spots = (attributes.d ?? "").split(/[MLZ]/).filter(Boolean);
+    const at = (k: number) => spots.reduce((sum, spot) => sum + Number(spot.split(" ")[k]), 0);
+    return [at(0) / spots.length / scale, -at(1) / spots.length / scale];
+  });
 }
 
-/** The middle of each round marker, and its diameter. */
-function dotsOf(drawing: Drawing): { along: number; offset: number; diameter: number }[] {
-  const scale = scaleOf(drawing);
-  return classed(drawing, "marker").map(({ attributes: { cx, cy, r } }) => ({
-    along: Number(cx) / scale,
-    offset: -Number(cy) / scale,
-    diameter: (2 * Number(r)) / scale,
-  }));
-}
+describe.each(gallery)("$name", ({ report }) => {
+  const drawing = () => read(drawBoard(report));
 
-describe("frets", () => {
-  // physics textbook problem, 7th ed., ch. 12 Q43 (seen in a solution): L = 75.0 cm, frets 1–6, in cm
-  test("lie where a textbook has them", () => {
-    const printed = ["4.21", "8.18", "11.9", "15.5", "18.8", "22.0"];
-    const report = checkDesign({
-      scale: { length: 750, frets: 6 },
-      board: { length: 240, width: { nut: 44, end: 50 }, thickness: 6 },
-      radius: 300,
-      markers: [],
-    });
-    const frets = fretsOf(read(drawBoard(report)));
-    const seen = frets.map(([bass]) => (bass?.[0] ?? 0) / 10);
-    expect(seen.map((cm, i) => cm.toFixed(i < 2 ? 2 : 1))).toEqual(printed);
-    for (const [bass, treble] of frets) {
-      expect(treble?.[0]).toBe(bass?.[0]);
-      // 44 to 50 wide over 240
-      const half = 22 + ((bass?.[0] ?? 0) * 3) / 240;
-      expect(bass?.[1]).toBeCloseTo(-half, 2);
-      expect(treble?.[1]).toBeCloseTo(half, 2);
+  test("is in true proportions: its outline is that of the edges", () => {
+    const picture = drawing();
+    const scale = scaleIn(picture);
+    const outline = spotsIn(picture, "board").map(([x, y]) => [x / scale, Math.abs(y) / scale]);
+    for (const { along, offset } of report.edges) {
+      const gaps = outline.map(([x = 0, y = 0]) => Math.hypot(x - along, y - offset));
+      expect(Math.min(...gaps) * scale).toBeLessThan(0.002);
     }
+    const stations = new Set(report.edges.map(({ station }) => station));
+    expect(classed(picture, "fret")).toHaveLength(stations.size - 2);
   });
 
-  test("fanned: the octave is half of either scale, and one fret is square to the board", () => {
-    const report = reportOf("fanned");
-    const drawing = read(drawBoard(report));
-    const frets = fretsOf(drawing);
-    expect(frets).toHaveLength(24);
-    const outline = runsOf(classed(drawing, "board")[0]?.attributes.d ?? "").flat();
-    const scale = scaleOf(drawing);
-    const nutBass = (outline[0]?.[0] ?? 0) / scale;
-    // the last corner but the one that closes the outline
-    const nutTreble = (outline.at(-2)?.[0] ?? 0) / scale;
-    expect((frets[11]?.[0]?.[0] ?? 0) - nutBass).toBeCloseTo(686 / 2, 1);
-    expect((frets[11]?.[1]?.[0] ?? 0) - nutTreble).toBeCloseTo(648 / 2, 1);
-    const leans = frets.map(([bass, treble]) => (treble?.[0] ?? 0) - (bass?.[0] ?? 0));
-    expect(leans[6]).toBeCloseTo(0, 1);
-    expect(leans[0]).toBeGreaterThan(5);
-    expect(leans[23]).toBeLessThan(-5);
-  });
-
-  test("bear their numbers, each within its own space", () => {
-    const drawing = read(drawBoard(reportOf("larch-22")));
-    const numbers = textsOf(drawing).filter(({ words }) => /^\d+$/.test(words));
-    expect(numbers.length).toBeGreaterThanOrEqual(20);
-    const frets = classed(drawing, "fret").map(({ attributes }) => {
-      return runsOf(attributes.d ?? "")[0]?.[0]?.[0] ?? 0;
+  test("has every marker at its place, with a dot where it governs and a cross where no depth suits", () => {
+    const picture = drawing();
+    const scale = scaleIn(picture);
+    const markers = markersIn(picture);
+    expect(markers).toHaveLength(report.holes.length);
+    report.holes.forEach(({ along, offset, outline }, i) => {
+      const corners = outline ?? [{ along, offset }];
+      const middle = (key: "along" | "offset") =>
+        corners.reduce((sum, corner) => sum + corner[key], 0) / corners.length;
+      const [x = 0, y = 0] = markers[i] ?? [];
+      expect(Math.hypot(x - middle("along"), y - middle("offset")) * scale).toBeLessThan(0.002);
     });
-    for (const { words, box } of numbers) {
-      const x = frets[Number(words) - 1] ?? 0;
-      expect(Math.abs((box.left + box.right) / 2 - x)).toBeLessThan(1.5);
-    }
-  });
-});
-
-describe("markers", () => {
-  // widths 44 and 56, length 450: the diagonals cross 198 from the narrow end (computed, two libraries agree)
-  test("lie where the diagonals cross", () => {
-    const report = checkDesign({
-      scale: { positions: [450] },
-      board: { length: 500, width: { nut: 44, fret1: 56 }, thickness: 6 },
-      radius: 300,
-      markers: [{ frets: [1], diameter: 6 }],
-    });
-    const [dot] = dotsOf(read(drawBoard(report)));
-    expect(dot?.along).toBeCloseTo(198, 2);
-    expect(dot?.offset).toBeCloseTo(0, 9);
-    expect(dot?.diameter).toBeCloseTo(6, 2);
+    const governing = report.stops.settings.flatMap(({ minHole, maxHole }) => [minHole, maxHole]);
+    expect(classed(picture, "governs")).toHaveLength(new Set(governing).size);
+    const closed = report.holes.filter(({ window }) => window.min > window.max);
+    expect(classed(picture, "none")).toHaveLength(closed.length);
   });
 
-  test("are all drawn, treble above bass, and named with their distances", () => {
-    const report = reportOf("larch-22");
-    const drawing = read(drawBoard(report));
-    const dots = dotsOf(drawing);
-    expect(dots).toHaveLength(10);
-    report.holes.forEach((hole, i) => {
-      expect(dots[i]?.along).toBeCloseTo(hole.along, 2);
-      expect(dots[i]?.offset).toBeCloseTo(hole.offset, 2);
-    });
-    const words = textsOf(drawing).map((text) => text.words);
-    const twelfth = report.holes.find(({ fret }) => fret === 12);
-    expect(words).toContain(
-      `fret 12: ${twelfth?.along.toFixed(2)}, ± ${Math.abs(twelfth?.offset ?? 0).toFixed(2)}`,
+  test("names every marker's distance from the nut, on a line at that distance", () => {
+    const picture = drawing();
+    const scale = scaleIn(picture);
+    const labels = textsIn(picture).filter(({ words }) => /^(fret \d+|end): /.test(words));
+    const lines = linesIn(picture).filter(
+      ({ pen, from, to }) => pen === "narrow" && from[0] === to[0],
     );
+    for (const { fret, along, offset } of report.holes) {
+      const said = `fret ${fret}: ${along.toFixed(2)}`;
+      const label = labels.find(({ words }) => `${words},`.startsWith(`${said},`));
+      expect(label?.words, said).toBeDefined();
+      if (Math.abs(offset) >= 0.01) expect(label?.words).toContain(Math.abs(offset).toFixed(2));
+      expect(lines.some(({ from }) => Math.abs(from[0] - along * scale) < 0.002)).toBe(true);
+    }
+    expect(labels.at(-1)?.words).toBe(`end: ${report.edges.at(-1)?.along.toFixed(2)}`);
   });
 
-  test("pockets follow their outline", () => {
-    const report = reportOf("fanned pockets");
-    const drawing = read(drawBoard(report));
-    const scale = scaleOf(drawing);
-    const outlines = classed(drawing, "marker");
-    expect(outlines).toHaveLength(4);
-    outlines.forEach(({ attributes }, i) => {
-      const corners = runsOf(attributes.d ?? "").flat();
-      report.holes[i]?.outline?.forEach(({ along, offset }, k) => {
-        expect((corners[k]?.[0] ?? 0) / scale).toBeCloseTo(along, 2);
-        expect((corners[k]?.[1] ?? 0) / scale).toBeCloseTo(-offset, 2);
-      });
+  test("has its widths, no line but frets and edges on the board, and no fret's number twice", () => {
+    const picture = drawing();
+    const words = textsIn(picture).map((text) => text.words);
+    for (const station of ["nut", "end"]) {
+      const ends = report.edges.filter((edge) => edge.station === station);
+      const width = (ends[0]?.offset ?? 0) + (ends.at(-1)?.offset ?? 0);
+      expect(words).toContain(width.toFixed(2));
+    }
+    const half = Math.min(...report.edges.map(({ offset }) => offset)) * scaleIn(picture);
+    const marks = ["fret", "board", "none"];
+    const crossing = linesIn(picture).filter(({ pen, name, from, to }) => {
+      const inside = Math.min(Math.abs(from[1]), Math.abs(to[1])) < half - 0.01;
+      const over = from[0] > 0 && from[0] < (report.edges.at(-1)?.along ?? 0) * scaleIn(picture);
+      return pen === "narrow" && inside && over && !marks.includes(name);
     });
-  });
-
-  test("those that govern a setting bear a ring and a flag, those without a depth a cross", () => {
-    const count = (report: Report) => {
-      const drawing = read(drawBoard(report));
-      const flags = textsOf(drawing).filter(({ words }) => /^sets .*: /.test(words));
-      return ["governs", "none"].map((name) => classed(drawing, name).length).concat(flags.length);
-    };
-    expect(count(reportOf("larch-22"))).toEqual([2, 0, 2]);
-    expect(count(reportOf("wren-tenor"))).toEqual([3, 0, 3]);
-    expect(count(reportOf("no window"))).toEqual([0, 10, 0]);
-    expect(count(reportOf("no holes"))).toEqual([0, 0, 0]);
+    expect(crossing).toEqual([]);
+    const numbers = words.filter((text) => /^\d+$/.test(text));
+    expect(new Set(numbers).size).toBe(numbers.length);
   });
 });
 
-test("the rod channel is hidden, from its start to its end", () => {
-  const drawing = read(drawBoard(reportOf("heron-bass")));
-  const [channel] = classed(drawing, "channel");
-  expect(channel?.pen).toBe("hidden");
-  const scale = scaleOf(drawing);
-  const spots = runsOf(channel?.attributes.d ?? "").flat();
-  const [xs, ys] = [0, 1].map((k) => spots.map((spot) => (spot[k] ?? 0) / scale));
-  expect(Math.min(...(xs ?? []))).toBeCloseTo(12, 2);
-  expect(Math.max(...(xs ?? []))).toBeCloseTo(560, 2);
-  expect(Math.max(...(ys ?? []))).toBeCloseTo(4.75, 2);
+// twelve-tone equal temperament: fret 12 at half the scale
+test("fret 12 of 648 mm stands at 324", () => {
+  const picture = read(drawBoard(reportOf("plain")));
+  const frets = linesIn(picture).filter(({ name }) => name === "fret");
+  expect((frets[11]?.from[0] ?? 0) / scaleIn(picture)).toBeCloseTo(324, 2);
+  const number = textsIn(picture).find(({ words }) => words === "12");
+  expect(number?.at[0]).toBeCloseTo(324 * scaleIn(picture), 2);
+});
+
+test("a pair at equal distances is one label; sides are told where they differ", () => {
+  const words = (name: string) =>
+    textsIn(read(drawBoard(reportOf(name)))).map((text) => text.words);
+  expect(words("plain").filter((text) => /^fret 12: .*, ± \d+\.\d\d$/.test(text))).toHaveLength(1);
+  expect(words("at places")).toContain("fret 2: 60.00, bass 8.00, treble 11.00");
+  expect(words("at one edge").filter((text) => text.startsWith("fret 12: "))).toHaveLength(2);
+});
+
+test("the rod channel is shown where a report tells of it, no farther than the board", () => {
+  const report = reportOf("on a neck, under an old radius");
+  const picture = read(drawBoard(report));
+  const spots = spotsIn(picture, "channel").map(([x, y]) =>
+    [x, y].map((v) => v / scaleIn(picture)),
+  );
+  expect(spots).toEqual([
+    [8, 3],
+    [8, -3],
+    [420, -3],
+    [420, 3],
+    [8, 3],
+  ]);
+  const far = { ...report, ...{ channel: { width: 6, from: 8, to: 900 } } };
+  const ends = spotsIn(read(drawBoard(far)), "channel").map(([x]) => x / scaleIn(picture));
+  expect(Math.max(...ends)).toBe(482);
+  expect(classed(read(drawBoard(reportOf("plain"))), "channel")).toEqual([]);
+});
+
+test("numbers with markers come first where not all find room", () => {
+  const words = textsIn(read(drawBoard(reportOf("a doll's neck")))).map((text) => text.words);
+  for (const fret of ["3", "5", "7", "9", "12"]) expect(words).toContain(fret);
 });

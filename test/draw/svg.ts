@@ -35,10 +35,6 @@ const ENTITIES: Readonly<Record<string, string>> = {
   "&#39;": "'",
 };
 
-function decoded(text: string): string {
-  return text.replace(/&[^;]+;/g, (entity) => ENTITIES[entity] ?? entity);
-}
-
 /** Reads a drawing; throws where it is not well-formed XML. */
 export function read(svg: string): Drawing {
   const verdict = XMLValidator.validate(svg);
@@ -46,30 +42,33 @@ export function read(svg: string): Drawing {
   // what that parser lets pass: characters and entities that XML does not know, "]]>" in a text
   // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the ones to find
   const foreign = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Surrogate}|\]\]>/u;
-  const entity = /&(?!(?:amp|lt|gt|quot|#39);)/;
-  const found = foreign.exec(svg) ?? entity.exec(svg);
+  const found = foreign.exec(svg) ?? /&(?!(?:amp|lt|gt|quot|#39);)/.exec(svg);
   if (found) throw new Error(`not well-formed at ${found.index}: ${JSON.stringify(found[0])}`);
   const nodes = PARSER.parse(svg) as Node[];
   const root = nodes[0];
   if (nodes.length !== 1 || root === undefined || !("svg" in root)) throw new Error("no svg");
-  return { root: attributesOf(root), elements: elementsIn(root, "svg", "") };
+  return { root: attributesIn(root), elements: elementsIn(root, "svg", "") };
 }
 
 function elementsIn(node: Node, tag: string, pen: string): Element[] {
   return (node[tag] as Node[]).flatMap((child) => {
     const name = Object.keys(child).find((key) => key !== ":@" && key !== "#text");
     if (name === undefined) return [];
-    const attributes = attributesOf(child);
-    const text = (child[name] as Node[])
-      .map((part) => decoded(String(part["#text"] ?? "")))
-      .join("");
+    const attributes = attributesIn(child);
+    const parts = (child[name] as Node[]).map((part) => String(part["#text"] ?? ""));
+    const text = decode(parts.join(""));
     const inside = name === "g" ? (attributes.class ?? "") : pen;
     return [{ tag: name, pen, attributes, text }, ...elementsIn(child, name, inside)];
   });
 }
 
-function attributesOf(node: Node): Record<string, string> {
-  return (node[":@"] ?? {}) as Record<string, string>;
+function attributesIn(node: Node): Record<string, string> {
+  const attributes = Object.entries((node[":@"] ?? {}) as Record<string, string>);
+  return Object.fromEntries(attributes.map(([name, value]) => [name, decode(value)]));
+}
+
+function decode(text: string): string {
+  return text.replace(/&[^;]+;/g, (entity) => ENTITIES[entity] ?? entity);
 }
 
 /** A box on paper. */
@@ -81,22 +80,32 @@ export interface Box {
 }
 
 /** The paper. */
-export function paperOf({ root }: Drawing): Box {
+export function paperIn({ root }: Drawing): Box {
   const [left = 0, top = 0, width = 0, height = 0] = (root.viewBox ?? "").split(" ").map(Number);
   return { left, top, right: left + width, bottom: top + height };
 }
 
-/** A text and the box that it fills. */
+/** A text, the box that it fills and where its base line starts. */
 export interface Written {
   readonly words: string;
   readonly box: Box;
+  readonly at: readonly [number, number];
 }
 
 /** Every text of the drawing. */
-export function textsOf({ elements }: Drawing): Written[] {
+export function textsIn({ elements }: Drawing): Written[] {
   return elements
     .filter(({ tag }) => tag === "text")
-    .map(({ text, attributes }) => ({ words: text, box: boxOfText(text, attributes) }));
+    .map(({ text, attributes }) => ({
+      words: text,
+      box: boxOfText(text, attributes),
+      at: [Number(attributes.x), Number(attributes.y)],
+    }));
+}
+
+/** The words of every text. */
+export function wordsIn(svg: string): string[] {
+  return textsIn(read(svg)).map(({ words }) => words);
 }
 
 function boxOfText(words: string, attributes: Readonly<Record<string, string>>): Box {
@@ -133,43 +142,28 @@ export function advance(words: string): number {
   return widths.reduce((sum, width) => sum + width, 0) / 1000;
 }
 
-/** All that is written on a picture, and what it tells those who cannot see it. */
-export function writingOf(svg: string) {
-  const drawing = read(svg);
-  return {
-    drawing,
-    words: textsOf(drawing).map(({ words }) => words),
-    description: drawing.elements.find(({ tag }) => tag === "desc")?.text,
-  };
-}
-
-/** A straight line on paper. */
+/** A place on paper, and a straight line between two. */
+export type Spot = readonly [number, number];
 export interface Line {
   readonly pen: string;
   readonly name: string;
-  readonly from: readonly [number, number];
-  readonly to: readonly [number, number];
+  readonly from: Spot;
+  readonly to: Spot;
 }
 
 /** Every straight line, those of filled arrowheads too. */
-export function linesOf(drawing: Drawing): Line[] {
-  return drawing.elements.flatMap((element) =>
-    element.tag === "path" ? linesIn(element).map((ends) => ({ ...ends, ...named(element) })) : [],
-  );
-}
-
-function named({ pen, attributes }: Element) {
-  return { pen, name: attributes.class ?? "" };
-}
-
-function linesIn({ attributes }: Element) {
-  return runsOf(attributes.d ?? "").flatMap((run) =>
-    run.slice(1).map((to, i) => ({ from: run[i] ?? to, to })),
-  );
+export function linesIn(drawing: Drawing): Line[] {
+  return drawing.elements.flatMap(({ tag, pen, attributes }) => {
+    if (tag !== "path") return [];
+    const runs = runsOf(attributes.d ?? "");
+    return runs.flatMap((run) =>
+      run.slice(1).map((to, i) => ({ pen, name: attributes.class ?? "", from: run[i] ?? to, to })),
+    );
+  });
 }
 
 /** The spots of each run of a path, a closed one back to its start. */
-export function runsOf(d: string): [number, number][][] {
+export function runsOf(d: string): Spot[][] {
   if (!/^(?:M[-.\de]+ [-.\de]+(?:L[-.\de]+ [-.\de]+)*Z?)+$/.test(d)) throw new Error(`path ${d}`);
   return d
     .split("M")
@@ -178,7 +172,7 @@ export function runsOf(d: string): [number, number][][] {
       const spots = run
         .replace("Z", "")
         .split("L")
-        .map((spot): [number, number] => {
+        .map((spot): Spot => {
           const [x = Number.NaN, y = Number.NaN] = spot.split(" ").map(Number);
           return [x, y];
         });
@@ -187,33 +181,14 @@ export function runsOf(d: string): [number, number][][] {
     });
 }
 
+/** The spots of a path of one class. */
+export function spotsIn(drawing: Drawing, name: string): Spot[] {
+  return classed(drawing, name).flatMap(({ attributes }) => runsOf(attributes.d ?? "").flat());
+}
+
 /** Elements of one class. */
 export function classed(drawing: Drawing, name: string): Element[] {
   return drawing.elements.filter(({ attributes }) =>
     (attributes.class ?? "").split(" ").includes(name),
   );
-}
-
-/** Two boxes share more than an edge. */
-export function overlap(a: Box, b: Box): boolean {
-  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
-}
-
-/** A line runs through a box, further than a hair's breadth inside it (Liang and Barsky). */
-export function runsThrough({ from: [x, y], to }: Line, box: Box): boolean {
-  const hair = 0.1;
-  const [dx, dy] = [to[0] - x, to[1] - y];
-  let [enter, leave] = [0, 1];
-  const sides = [
-    [-dx, x - box.left - hair],
-    [dx, box.right - hair - x],
-    [-dy, y - box.top - hair],
-    [dy, box.bottom - hair - y],
-  ] as const;
-  for (const [speed, room] of sides) {
-    if (speed === 0 && room < 0) return false;
-    if (speed < 0) enter = Math.max(enter, room / speed);
-    if (speed > 0) leave = Math.min(leave, room / speed);
-  }
-  return enter < leave;
 }

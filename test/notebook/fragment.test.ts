@@ -27,7 +27,7 @@ describe("whole fragments", () => {
 <p>Nothing is wrong.</p>
 <div style="overflow-x:auto">
 <table style="white-space:nowrap;text-align:right">
-<caption>Lengths in mm; depths of the bit&#39;s rim from the flat top</caption>
+<caption>Lengths in mm; depths of the floor from the top</caption>
 <thead><tr>${HEAD}<th scope="col">depth</th><th scope="col">travel</th></tr></thead>
 <tbody>
 <tr><th scope="row">fret 2</th><td>48.00</td><td>0.00</td><td>8.00</td><td>0.50</td><td>1.50</td><td>6.00</td><td>web under the bit</td><td>3.75</td><td>4.75</td></tr>
@@ -52,7 +52,7 @@ describe("whole fragments", () => {
     expect(before).toContain(`<h3>Marker depths</h3>
 <p>1 error, 0 warnings:</p>
 <ul>
-<li>error: Only 0.50 mm of the dot at fret 2 may be left after the radius; 1.00 mm should be.</li>
+<li>error: As little as 0.50 mm of the marker at fret 2 could remain after the radius; keep 1.00 mm.</li>
 </ul>
 <div`);
     expect(before).toContain(

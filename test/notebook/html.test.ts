@@ -101,7 +101,7 @@ describe.each(gallery)("$name", ({ report }) => {
 });
 
 test("the table's figures are the report's", () => {
-  const report = reportOf("heron-bass");
+  const report = reportOf("twist bit");
   const heads = wordsIn(html(report), "th").slice(0, 13);
   expect(heads).toEqual([
     "hole",
@@ -121,7 +121,6 @@ test("the table's figures are the report's", () => {
   const cells = wordsIn(html(report), "td");
   const row = cells.slice(0, 12);
   const [hole] = report.holes;
-  const [setting] = report.stops.settings;
   const fixed = (value: number | undefined) => (value ?? Number.NaN).toFixed(2).replace("-", "−");
   const up = Math.ceil((hole?.window.min ?? 0) * 100 - 1e-9) / 100;
   const down = Math.floor((hole?.window.max ?? 0) * 100 + 1e-9) / 100;
@@ -132,17 +131,17 @@ test("the table's figures are the report's", () => {
     fixed(hole?.removal.outer),
     fixed(up),
     fixed(down),
-    "web above the channel",
-    fixed(setting?.depth),
-    fixed((setting?.depth ?? 0) + (hole?.lead ?? 0)),
+    "web under the bit",
+    fixed(hole?.recommended?.depth),
+    fixed(hole?.recommended?.travel),
     "2.90",
-    fixed(hole?.planned?.left),
-    fixed(hole?.planned?.web),
+    fixed(hole?.planned?.markerLeft),
+    fixed(hole?.planned?.woodLeft),
   ]);
 });
 
 test("several settings are told apart, and a hole without one has dashes", () => {
-  const several = html(reportOf("wren-tenor"));
+  const several = html(reportOf("one setting does not do"));
   expect(wordsIn(several, "th")).toContain("setting");
   expect(wordsIn(several, "td")).toEqual(expect.arrayContaining(["A", "B"]));
   expect(wordsIn(html(reportOf("no window")), "td").filter((words) => words === "–")).toHaveLength(
@@ -156,7 +155,7 @@ describe("the section is the worst one", () => {
   };
 
   test("of planned depths, the one that misses most", () => {
-    const report = reportOf("heron-bass");
+    const report = reportOf("breaks through");
     const rooms = report.holes.map((hole) => room(hole, hole.planned?.depth ?? Number.NaN));
     const [index = -1] = shownHole(report);
     expect(Math.min(...rooms)).toBeLessThan(0);
@@ -164,10 +163,10 @@ describe("the section is the worst one", () => {
   });
 
   test("of settings, the one nearest to a limit", () => {
-    const report = reportOf("wren-tenor");
-    const rooms = report.holes.map((hole, i) => {
-      const setting = report.stops.settings.find(({ holes }) => holes.includes(i));
-      return room(hole, setting?.depth ?? Number.NaN);
+    const report = reportOf("one setting does not do");
+    const rooms = report.holes.map((hole) => {
+      const { min, max } = hole.window;
+      return room(hole, hole.recommended?.depth ?? (min + max) / 2);
     });
     const [index = -1] = shownHole(report);
     expect(rooms[index]).toBe(Math.min(...rooms));
