@@ -157,7 +157,7 @@ describe("--svg", () => {
     const words = ["--svg", pictures, "--json", `${a}/n.json`, `${b}/N.json`, "-"];
     expect(command(words, { input: `\n${text}\n` }).code).toBe(0);
     const report = checkDesign(design);
-    const places = ["fret12-bass", "fret12-bass-2", "fret12-treble-2", "fret12-treble"];
+    const places = ["fret12-bass", "fret12-bass-2", "fret12-treble", "fret12-treble-2"];
     const parts = new Map([
       ["board", drawBoard(report)],
       ["windows", drawWindows(report)],
