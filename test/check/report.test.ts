@@ -285,6 +285,7 @@ describe("plain data", () => {
 
   function holdPlain(whole: object): void {
     for (const value of valuesIn(whole)) {
+      if (value === null) continue;
       expect(["string", "boolean", "number"]).toContain(typeof value);
       if (typeof value === "number") {
         expect(Number.isFinite(value)).toBe(true);
@@ -301,9 +302,8 @@ describe("plain data", () => {
     fc.assert(
       fc.property(design, (drawn) => {
         try {
-          const { stops, ...report } = checkDesign(drawn as Design);
-          const { common, ...settings } = stops;
-          holdPlain({ ...report, stops: common ? { common, ...settings } : settings });
+          const report = checkDesign(drawn as Design);
+          holdPlain(report);
           for (const { code } of report.findings) codes.add(code);
           count++;
         } catch (error) {
