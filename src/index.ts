@@ -33,7 +33,7 @@ export {
   profileAt,
   removalAt,
 } from "./drilling/parts.js";
-export type { StopSetting } from "./drilling/plan.js";
+export type { SetStop, StopSetting } from "./drilling/plan.js";
 export type { Pour } from "./drilling/pour.js";
 export type { SlotPlan } from "./drilling/slots.js";
 export {

@@ -43,14 +43,18 @@ const COMMON: Options = {
   silent: true,
   removeNodeProtocol: false,
   external: ["node:fs", "node:fs/promises", "node:path", "node:util"],
-  esbuildPlugins: [withoutSentences],
 };
 
 export default defineConfig(() => {
   rmSync("dist", { recursive: true, force: true });
   const { index, ...others } = ENTRIES;
   return [
-    { ...COMMON, entry: { index: index as string }, splitting: false },
+    {
+      ...COMMON,
+      entry: { index: index as string },
+      splitting: false,
+      esbuildPlugins: [withoutSentences],
+    },
     {
       ...COMMON,
       entry: { ...others, cli: "src/shell/cli.ts" },

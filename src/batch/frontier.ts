@@ -123,7 +123,7 @@ function isCommon(sweep: Sweep, at: number, others: readonly number[], value: nu
   const values = others.map((other, axis) => (axis === at ? value : other));
   try {
     const neck = readNeck(designWith(sweep.at(0), sweep.axes, values));
-    return planNeck(neck.holes).common !== null;
+    return planNeck(neck.holes, neck.board).common !== null;
   } catch (error) {
     if (error instanceof DesignError) return false;
     throw error;

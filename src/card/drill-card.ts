@@ -1,9 +1,11 @@
 /** A report as a card to work by at the bench. */
+import type { Design } from "../design/design.js";
+import { readNeck } from "../drilling/work.js";
+import { refused } from "../errors/errors.js";
 import type { Report } from "../report/report.js";
 import { holeNames } from "../text/plain-words.js";
 import { wrapped } from "../text/text-layout.js";
 import { assumedLines } from "./assumed.js";
-import { readBench } from "./bench.js";
 import { findingLines, type Part, partOf } from "./findings.js";
 import { holeLines } from "./holes.js";
 import {
@@ -23,7 +25,7 @@ import { buildSteps } from "./steps.js";
  * The report as a card: what to do at the bench, step by step; what was found and what cures it; a row for every hole;
  * what was assumed; the cautions; and, on a second sheet, the edges and the slots.
  *
- * Without the design the card has no remedies, and leaves open where a stop is zeroed and how near a trial must come.
+ * Without the design the card has no remedies.
  *
  * @param report what `checkDesign` returned
  * @param options `unit`, `design`, `remedies`; what is set in inches is a fraction that lies inside its range where one
@@ -44,13 +46,13 @@ import { buildSteps } from "./steps.js";
 export function drillCard(report: Report, options: CardOptions = {}): string {
   const { unit: name, design, remedies = true } = readOptions(options);
   const unit = unitNamed(name);
-  const bench = readBench(report, design);
+  if (design !== undefined) mustBeOf(report, design);
   const settings = writeSettings(report, unit);
   const title = report.name ?? "unnamed neck";
   return pageOf([
     headLines(`DRILL CARD: ${title}`, verdictLine(report), unit),
     [
-      ...stepLines(stepsHeading(report), buildSteps({ report, bench, settings, unit })),
+      ...stepLines(stepsHeading(report), buildSteps({ report, settings, unit })),
       ...unservedLines(report),
     ],
     findingLines(report, settings, unit, remedies ? design : undefined),
@@ -60,6 +62,14 @@ export function drillCard(report: Report, options: CardOptions = {}): string {
     headLines(`SECOND SHEET: ${title}`, "Edges and slots, after the holes.", unit).slice(0, 3),
     ...secondSheet(report, unit),
   ]);
+}
+
+/** Throws where the design is not the one that the report is of. */
+function mustBeOf({ holes }: Report, design: Design): void {
+  const own = readNeck(design).holes;
+  const isSame =
+    own.length === holes.length && own.every(({ marker }, i) => marker.path === holes[i]?.path);
+  if (!isSame) throw refused("options.design", design, "the design that the report is of");
 }
 
 /** Holes and slots apart: what is found of one does not stop the other. */

@@ -77,14 +77,12 @@ function curingSteps({ holes }: Report): Step[] {
 /** At the nut, at the twelfth fret and at the end. */
 const SANDED = /^(nut|fret12|end)$/;
 
-function sandingStep({ report, bench, unit }: Job): Step {
-  const { edges, assumed } = report;
+function sandingStep({ report: { edges }, unit }: Job): Step {
   const list = edges
     .filter(({ station }) => SANDED.test(station))
     .map((edge) => {
-      const centre = bench.sandingAt(edge.along) ?? assumed.sanding;
-      const middle = typeof centre === "number" ? `${unit.full(centre)} on the centre line, ` : "";
-      return `at ${edge.station.startsWith("fret") ? "" : "the "}${edgeName(edge)}: ${middle}${unit.full(edge.removal)} at the ${edge.side ? "edge" : "edges"}`;
+      const middle = `${unit.full(edge.sanding)} on the centre line`;
+      return `at ${edge.station.startsWith("fret") ? "" : "the "}${edgeName(edge)}: ${middle}, ${unit.full(edge.removal)} at the ${edge.side ? "edge" : "edges"}`;
     });
   const text =
     "Sand the radius until so much is off, and no more; sandingProgress of marker-depth/measured tells from what you measure how much is to go:";

@@ -1,13 +1,11 @@
 /** What the steps at the bench are written from, and what they are. */
 import type { Report } from "../report/report.js";
 import type { Unit } from "../text/length-text.js";
-import type { Bench } from "./bench.js";
 import type { WrittenSetting } from "./settings.js";
 
 /** All that the steps are written from. */
 export interface Job {
   readonly report: Report;
-  readonly bench: Bench;
   readonly settings: readonly WrittenSetting[];
   readonly unit: Unit;
 }

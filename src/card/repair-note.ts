@@ -6,7 +6,6 @@ import { tell } from "../report/sentences.js";
 import type { Unit } from "../text/length-text.js";
 import { holeName, listNames } from "../text/plain-words.js";
 import { wrapped } from "../text/text-layout.js";
-import { type Bench, readBench } from "./bench.js";
 import type { Step } from "./job.js";
 import {
   type CardOptions,
@@ -51,7 +50,7 @@ export function repairNote(repair: Repair, options: CardOptions = {}): string {
       : `Drill again with a bit of ${unit.bit(diameter)} ${unit.short}.`;
   return pageOf([
     headLines(title, verdict, unit),
-    report ? stepLines("STEPS", repairSteps(repair, report, readBench(report, design), unit)) : [],
+    report ? stepLines("STEPS", repairSteps(repair, report, unit)) : [],
     bitLines(repair, unit),
     report ? cautionLines(cautionsHere(hole)) : [],
   ]);
@@ -65,13 +64,13 @@ function drilledAgain({ path }: Hole, { holes }: Report): Hole[] {
   return again.sort((a, b) => Number(b.path === path) - Number(a.path === path));
 }
 
-function repairSteps({ hole }: Repair, report: Report, bench: Bench, unit: Unit): Step[] {
+function repairSteps({ hole }: Repair, report: Report, unit: Unit): Step[] {
   const [again, other] = drilledAgain(hole, report);
   if (again === undefined) return [];
   const index = report.holes.indexOf(again);
   const [tool] = toolsOf(report.holes, [index], unit);
   const bit = `the ${tool?.name}`;
-  const stop = bench.stopOf(index);
+  const stop = report.stops.settings.find(({ holes }) => holes.includes(index))?.stop;
   const touch = touchWords(tool ? [tool] : [], stop, unit);
   const both = other
     ? ` Drill ${nameOf(other)} again with it too, to ${travelWords(other, unit)}: so the pair stays alike.`

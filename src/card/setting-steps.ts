@@ -1,19 +1,19 @@
 /** The steps for one setting of the stop: set it, try it in scrap, drill its holes. Lengths in mm. */
+import type { SetStop } from "../drilling/plan.js";
 import { elementAt } from "../geometry/element-at.js";
 import type { Hole } from "../report/report.js";
 
 import type { Unit } from "../text/length-text.js";
 import { holeNames, joined, listNames } from "../text/plain-words.js";
-import type { BenchStop } from "./bench.js";
 import type { Job, Step } from "./job.js";
 import { outcomeOf, type WrittenSetting } from "./settings.js";
 import { type Tool, toolsOf } from "./tools.js";
 
 /** The three steps of a setting. */
 export function settingSteps(job: Job, setting: WrittenSetting, isFirst: boolean): Step[] {
-  const { report, bench, unit } = job;
+  const { report, unit } = job;
   const tools = toolsOf(report.holes, setting.holes, unit);
-  const stop = bench.stopOf(elementAt(setting.holes, 0));
+  const { stop } = setting;
   return [
     { text: `${settingWords(job, setting, tools, stop)}${plannedWords(job, setting)}` },
     {
@@ -33,7 +33,7 @@ function settingWords(
   { report, unit }: Job,
   { set, min, max, minHole, maxHole, name }: WrittenSetting,
   tools: readonly Tool[],
-  stop: BenchStop | undefined,
+  stop: SetStop | undefined,
 ): string {
   const names = holeNames(report.holes);
   const [least, most] = unit.range(min, max, set.mm);
@@ -54,13 +54,9 @@ const RULES = {
 } as const;
 
 /** What touches the wood: a mill has no point to touch with, and a foot bears before the bit does. */
-export function touchWords(
-  tools: readonly Tool[],
-  stop: BenchStop | undefined,
-  unit: Unit,
-): string {
-  if (stop?.from === "wood" && stop.foot > 0) {
-    return `with the bit at rest, let what bears on the top, ${unit.full(stop.foot)} wide, rest on it about the mark, bring the bit's tip level with it`;
+export function touchWords(tools: readonly Tool[], stop: SetStop | undefined, unit: Unit): string {
+  if (stop?.from === "wood" && (stop.foot ?? 0) > 0) {
+    return `with the bit at rest, let what bears on the top, ${unit.full(stop.foot ?? 0)} wide, rest on it about the mark, bring the bit's tip level with it`;
   }
   return tools.every(({ isMill }) => isMill)
     ? "with the spindle stopped, lower the mill until its end touches the top (it has no point to touch with)"
@@ -100,20 +96,19 @@ export function spanWords(lengths: readonly number[], unit: Unit): string {
 }
 
 function trialWords(
-  { report, bench, unit }: Job,
+  { report, unit }: Job,
   { set, travel, holes }: WrittenSetting,
   trial: string,
-  stop: BenchStop | undefined,
+  stop: SetStop | undefined,
   isFirst: boolean,
 ): string {
   const { lead, rise, recommended } = elementAt(report.holes, elementAt(holes, 0));
   // travel = depth + lead − rise − correction
   const correction = (recommended?.depth ?? 0) + lead - rise - travel;
   const tip = set.mm + correction;
-  const range = bench.errors && unit.range(tip - bench.errors.stop, tip + bench.errors.stop);
-  const within = range
-    ? `: from ${range.join(" to ")} ${unit.short} will do, since the travels above leave the stop so much`
-    : ", as near as the design's tolerance.stop asks";
+  const { stop: off } = report.tolerance;
+  const range = unit.range(tip - off, tip + off);
+  const within = `: from ${range.join(" to ")} ${unit.short} will do, since the travels above leave the stop so much`;
   const scrap = stop?.from === "table" ? "flat scrap that lies on the table" : "flat scrap";
   const otherwise = isFirst
     ? "If it does not, make two more at least, give the travel and the tip of each to calibrateStop of marker-depth/measured, write what it answers into the design as stop.correction and tolerance.stop, and print the card anew."
@@ -126,7 +121,7 @@ function drillingStep(
   job: Job,
   setting: WrittenSetting,
   tools: readonly Tool[],
-  stop: BenchStop | undefined,
+  stop: SetStop | undefined,
 ): Step {
   const { report, settings, unit } = job;
   const depths = setting.holes.flatMap(
@@ -147,7 +142,7 @@ function drillingStep(
 }
 
 /** Where to zero for the holes. */
-export function zeroingWords(stop: BenchStop | undefined, unit: Unit, all = ""): string {
+export function zeroingWords(stop: SetStop | undefined, unit: Unit, all = ""): string {
   if (stop === undefined) {
     return "Zero in the same way on the board: where the design's `stop` says or, where it says nothing, anew on the wood at every hole.";
   }

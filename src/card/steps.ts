@@ -33,14 +33,15 @@ function measuringSteps(job: Job, tools: readonly Tool[]): Step[] {
   return [...alike.values()].map((some) => ({ text: measuringWords(job, some) }));
 }
 
-function measuringWords({ report, bench, unit }: Job, tools: readonly Tool[]): string {
+function measuringWords({ report, unit }: Job, tools: readonly Tool[]): string {
   const { hole } = elementAt(tools, 0);
   const names = joined(tools.map(({ name }) => `the ${name}`));
   const tip = unit.full(hole.lead);
   if (hole.bit?.kind === "twist") {
     return `Check ${names}: with a point of ${hole.bit.angle} degrees its tip lies ${tip} below its full diameter. Does yours differ? State its angle as bit.angle and print the card anew.`;
   }
-  const within = bench.errors ? `, to within ${unit.full(bench.errors.point)}` : "";
+  const { point } = report.tolerance;
+  const within = point > 0 ? `, to within ${unit.full(point)}` : "";
   const taken = isPointAssumed(report, hole)
     ? `The design does not say, so ${tip} is assumed`
     : `The design says ${tip}${within}`;

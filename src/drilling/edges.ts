@@ -15,6 +15,8 @@ export interface Edge {
   readonly along: number;
   /** From the centre line to the edge: half the width, mm. */
   readonly offset: number;
+  /** What is removed on the centre line there, as designed, mm. */
+  readonly sanding: number;
   /** What is removed at the very edge, as designed, mm. */
   readonly removal: number;
   /** What is left there of the board's thickness, as designed, mm. */
@@ -29,17 +31,18 @@ export function buildEdges(board: Board, sideDots: boolean): Edge[] {
     const offset = valueAt(board.width, along) / 2;
     const finished = finishedAt(board.nominal, along, offset);
     const removal = finished - topAt(board.nominal, along, offset);
+    const sanding = finishedAt(board.nominal, along, 0);
     const thickness = valueAt(board.wood.thickness, along) - finished;
     const sideDotLine = thickness / 2;
     // four plain literals: objects of a known shape are made ten times faster than spread ones
     if (side) {
       return sideDots
-        ? { station, side, along, offset, removal, thickness, sideDotLine }
-        : { station, side, along, offset, removal, thickness };
+        ? { station, side, along, offset, sanding, removal, thickness, sideDotLine }
+        : { station, side, along, offset, sanding, removal, thickness };
     }
     return sideDots
-      ? { station, along, offset, removal, thickness, sideDotLine }
-      : { station, along, offset, removal, thickness };
+      ? { station, along, offset, sanding, removal, thickness, sideDotLine }
+      : { station, along, offset, sanding, removal, thickness };
   });
 }
 

@@ -31,47 +31,64 @@ export function deepestOverChannel(
   const fixed = thickness.limit + touch.error;
   const { old } = board.deepest;
   if (old === undefined || bears === "table") {
-    const cell = wholeCell(hole, layout.limit);
-    return underChannel(channel, spec, hole, cell, footprintOf(hole, layout.limit)) - fixed;
+    const ground = footprintOf(hole, layout.limit);
+    return underHole(channel, spec, hole, wholeCell(hole, layout.limit), ground) - fixed;
   }
   const foot = footOf(touch, hole);
   // where the hole lies nearer the channel, the stop bears nearer the crest
   const cells = cellsOf(hole, layout.limit).map((cell) => {
-    const under = underChannel(channel, spec, hole, cell, groundOf(hole, cell, 0));
+    const under = underHole(channel, spec, hole, cell, groundOf(hole, cell, 0));
     return under - greatestDrop(old, cell, foot);
   });
   return Math.min(...cells) - fixed;
 }
 
 /** Deepest floor below the crest plane, for a centre in a cell and the ground that it then covers. */
-function underChannel(
+function underHole(
   channel: RodChannel,
-  { tolerance, web }: Spec,
+  spec: Spec,
   hole: Drilled,
   cell: Cell,
   ground: Footprint,
 ): number {
-  const over = (from: number, to: number) =>
-    leastOver(channel.over, Math.max(from, channel.from - web), Math.min(to, channel.to + web));
+  const { web } = spec;
+  if (hole.outline === undefined) return underDot(channel, spec, hole, cell);
   const within = stretchWithin(ground, channel.half + web);
-  if (within === undefined) return Infinity;
-  const around = over(...within);
-  if (hole.outline) return isNear(channel, web, ground) ? around : Infinity;
-  const { bit } = hole.group;
-  const { layout, point } = tolerance;
-  const distance = distanceTo(channel, web, hole, cell, layout.limit);
-  const drop = bodyBeyond(bit, hole.width, distance, point.limit);
-  if (drop === undefined) return Infinity;
-  const tip = over(cell.from, cell.to) - leadOf(bit, hole.width);
-  if (bit.kind !== "twist") return Math.min(around - drop, distance > 0 ? Infinity : tip);
-  const steepest = Math.max(...slopesOver(channel.over, ...within).map(Math.abs));
-  const slope = coneSlope(bit, hole.width, point.limit);
-  return Math.max(around - drop, tip + riseOfCone(slope, steepest, besides(channel, web, cell)));
+  return within && isNear(channel, web, ground) ? leastWithin(channel, web, ...within) : Infinity;
 }
 
-/** The stretch on which ground may lie within `reach` of the centre line; undefined where it does nowhere. */
-function stretchWithin(ground: Footprint, reach: number): [number, number] | undefined {
-  const turned = polygonAround(ground).map(({ along, offset }) => ({
+function underDot(
+  channel: RodChannel,
+  { tolerance, web }: Spec,
+  hole: Drilled,
+  cell: Cell,
+): number {
+  const { width, group } = hole;
+  const { bit } = group;
+  const { layout, point } = tolerance;
+  const distance = distanceTo(channel, web, hole, cell, layout.limit);
+  const drop = bodyBeyond(bit, width, distance, point.limit);
+  if (drop === undefined) return Infinity;
+  const apart = besides(channel, web, cell);
+  // half of the hole's chord that far from its axis
+  const half = Math.sqrt(Math.max(0, (width / 2 - apart.aside) * (width / 2 + apart.aside)));
+  const [from, to] = [cell.from - half, cell.to + half];
+  const around = leastWithin(channel, web, from, to) - drop;
+  const tip = leastWithin(channel, web, cell.from, cell.to) - leadOf(bit, width);
+  if (bit.kind !== "twist") return Math.min(around, distance > 0 ? Infinity : tip);
+  const steepest = Math.max(...slopesOver(channel.over, from, to).map(Math.abs));
+  const slope = coneSlope(bit, width, point.limit);
+  return Math.max(around, tip + riseOfCone(slope, steepest, apart));
+}
+
+/** Least wood over the channel on a stretch, as far as the channel's web goes. */
+function leastWithin({ over, from, to }: RodChannel, web: number, start: number, end: number) {
+  return leastOver(over, Math.max(start, from - web), Math.min(end, to + web));
+}
+
+/** The stretch on which a pocket may lie within `reach` of the centre line; undefined where it does nowhere. */
+function stretchWithin(pocket: Footprint, reach: number): [number, number] | undefined {
+  const turned = polygonAround(pocket).map(({ along, offset }) => ({
     along: offset,
     offset: along,
   }));

@@ -1,12 +1,31 @@
 /** The stop plan of a neck: the settings for each of its stops, as travels in mm. */
+import type { Board } from "../board/board.js";
 import type { Marker } from "../board/markers.js";
+import type { Profile } from "../design/design.js";
 import type { BitSpec, StopSpec } from "../design/spec.js";
 import { elementAt } from "../geometry/element-at.js";
 import type { CheckedHole } from "./holes.js";
 import { type Common, planStop, type Setting, type TravelWindow } from "./stops.js";
+import { zeroOf } from "./touches.js";
+
+/** The stop of a setting, with nothing left open. */
+export interface SetStop {
+  /** What the travel counts from. */
+  readonly from: "wood" | "table";
+  /** Width of what bears on the top at the touch, mm; from the wood alone. */
+  readonly foot?: number;
+  /** Where the tip touches the centre line, mm from the nut; from the table alone. */
+  readonly zero?: number;
+  /** Height of the crest above the table, mm, where one is stated. */
+  readonly height?: Profile;
+  /** How much farther the tip goes than set, mm. */
+  readonly correction: number;
+}
 
 /** A setting of one stop; with its bit where it is for one tool. */
 export interface StopSetting extends Setting {
+  /** The stop that is set. */
+  readonly stop: SetStop;
   /** The bit, where the setting is for one tool. */
   readonly bit?: BitSpec;
   /** The bit's diameter, mm; a pocket's mill has none here. */
@@ -22,7 +41,7 @@ export interface NeckPlan {
 }
 
 /** Plans the stops of holes; those that are drilled already take none. */
-export function planNeck(holes: readonly CheckedHole[]): NeckPlan {
+export function planNeck(holes: readonly CheckedHole[], board: Pick<Board, "alongs">): NeckPlan {
   const keys = keysOf(holes.map(({ marker }) => marker));
   const windows = holes.map((hole, i) => travelsOf(hole, elementAt(keys.tools, i)));
   const stops = [...new Set(keys.stops)].filter((stop) => stop !== undefined);
@@ -32,7 +51,7 @@ export function planNeck(holes: readonly CheckedHole[]): NeckPlan {
   });
   const settings = plans
     .flatMap((plan) => plan.settings)
-    .map((setting) => withTool(setting, holes, keys.tools));
+    .map((setting) => withTool(setting, holes, keys.tools, zeroOf(board)));
   const [only] = plans;
   return { common: (plans.length === 1 && only?.common) || null, settings, stops: stops.length };
 }
@@ -92,9 +111,19 @@ function withTool(
   setting: Setting,
   holes: readonly CheckedHole[],
   tools: readonly string[],
+  zero: number,
 ): StopSetting {
   const first = elementAt(setting.holes, 0);
-  if (setting.holes.some((i) => tools[i] !== tools[first])) return setting;
   const { group, outline, width } = elementAt(holes, first).marker;
-  return outline ? { ...setting, bit: group.bit } : { ...setting, bit: group.bit, diameter: width };
+  const stopped = { ...setting, stop: setStop(group.stop, zero) };
+  if (setting.holes.some((i) => tools[i] !== tools[first])) return stopped;
+  return outline ? { ...stopped, bit: group.bit } : { ...stopped, bit: group.bit, diameter: width };
+}
+
+/** Plain data, with the zero where the stop is touched. */
+function setStop(stop: StopSpec, usual: number): SetStop {
+  const { from, correction } = stop;
+  if (stop.from === "wood") return { from, foot: stop.foot, correction };
+  const { zero = usual, height } = stop;
+  return { from, zero, ...(height === undefined ? {} : { height }), correction };
 }

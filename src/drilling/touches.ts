@@ -59,7 +59,7 @@ export function buildTouch(
     stop.height === undefined ? wood.whole : trackOn(board, stop.height, `${path}.height`, issues);
   if (crest === undefined) return undefined;
   mustLieLevel(crest, stop, path, issues);
-  const zero = stop.zero ?? elementAt(board.alongs, 1) / 2;
+  const zero = stop.zero ?? zeroOf(board);
   const height = combined(crest, constantTrack(valueAt(crest, zero)), -1);
   const { whole, channel } = wood;
   return {
@@ -130,6 +130,11 @@ export function dropAt(old: Finish["old"], along: number, aside: number): number
     Math.max(0, aside),
     elementAt(old.radius.slope, i),
   );
+}
+
+/** Where a stop is zeroed that says nothing of it: half way between the nut and fret 1. */
+export function zeroOf({ alongs }: Pick<Board, "alongs">): number {
+  return elementAt(alongs, 1) / 2;
 }
 
 /** What a touch asks of a hole. */

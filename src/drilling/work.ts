@@ -85,7 +85,7 @@ export function readNeck(design: unknown): Neck {
 export function workOut(neck: Neck): Work {
   const { spec, board, holes } = neck;
   const markers = holes.map(({ marker }) => marker);
-  const plan = planNeck(holes);
+  const plan = planNeck(holes, board);
   const recommended = depthsAt(holes, plan);
   const depths = holes.map(({ planned }, i) => recommended[i] ?? planned);
   const saw = sawDepths(board, spec);

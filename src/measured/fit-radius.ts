@@ -119,7 +119,7 @@ function fitCircle(points: readonly Vector[]) {
     y: beyond(arc.foot.y, arc.normal.y, curvature),
   };
   const size = Math.abs(curvature);
-  const isHollow = centre.y > 0;
+  const isHollow = fit.state.arc.normal.y < 0;
   return { sumOfSquares: fit.sumOfSquares, spread, curvature: isHollow ? -size : size, centre };
 }
 

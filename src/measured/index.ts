@@ -12,11 +12,12 @@ export {
   type StopCalibration,
   type Trial,
 } from "./calibrate-stop.js";
+// a section of points
 export type { Section } from "./cone.js";
 // the weather
 export { dimensionalChange } from "./dimensional-change.js";
 export { equilibriumMoisture } from "./equilibrium-moisture.js";
-// the radius, from points or a gauge
+// the radius, from points or a gauge, and the sanding it takes
 export { type FittedCompound, fitCompound } from "./fit-compound.js";
 export { type FitRadiusOptions, type FittedRadius, fitRadius } from "./fit-radius.js";
 export { leastSanding } from "./least-sanding.js";

@@ -26,12 +26,15 @@ export interface Scope {
   readonly stations: readonly Station[];
   /** Values that the finding itself suggests. */
   readonly hints: readonly number[];
+  /** A group's own stop is left alone: another stop is no cure for what one stop cannot do. */
+  readonly oneStop: boolean;
 }
 
 /** Every number of the design that a builder can still change and that may matter. */
 export function listChanges(design: Design, { spec, holes }: Neck, scope: Scope): Change[] {
   const whole = { ...design, markers: design.markers.map((group) => inheriting(group, design)) };
   return numbersIn(DESIGN, whole, "", scope).flatMap(({ path, kind, stated }) => {
+    if (scope.oneStop && /^markers\.\d+\.stop\./.test(path)) return [];
     const from = stated ?? spec.assumed[path] ?? fallbackFor(path, spec, holes);
     if (typeof from !== "number") return [];
     return [{ path, kind, from, tries: triesFor(kind, from, scope.hints) }];

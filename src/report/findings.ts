@@ -118,7 +118,7 @@ export function findOf(code: FindingCode, neck: Neck): FindingFacts[] {
     case "several-settings":
     case "several-travels":
     case "no-step":
-      return judgeStops(holes, planNeck(holes));
+      return judgeStops(holes, planNeck(holes, board));
     case "radius-not-reached":
       return judgeReach(shortestReach(board));
     case "thin-edge":

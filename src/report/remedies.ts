@@ -128,6 +128,7 @@ function scopeOf({ holes, spec }: Work, { hole, other, fret, suits, code }: Find
     groups,
     stations: ["nut", ...own, "end"],
     hints: code === "unlikely-value" ? (suits ?? []) : hintsIn(suits),
+    oneStop: MILDER[code] === "several-travels" || code === "several-travels",
   };
 }
 

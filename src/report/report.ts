@@ -117,6 +117,13 @@ export interface Report {
   readonly slots?: SlotPlan;
   /** The epoxy to mix, waste included. */
   readonly pour?: Pour;
+  /** How far off what is set at the bench may be, ± mm. */
+  readonly tolerance: {
+    /** Of the depth that the stop holds. */
+    readonly stop: number;
+    /** Of the point's length. */
+    readonly point: number;
+  };
   /** Every default that was used, by its path in the design. */
   readonly assumed: Readonly<Record<string, number | string>>;
   /** The cautions that the work calls for. */
@@ -161,6 +168,7 @@ export function reportOn(work: Work): Report {
     holes: holes.map((hole, i) => holeReport(work, hole, i)),
     edges,
     stops: { common: plan.common, settings: plan.settings },
+    tolerance: { stop: spec.tolerance.stop.limit, point: spec.tolerance.point.limit },
     assumed: spec.assumed,
     cautions: cautionsFor(spec, pour?.volume),
   };

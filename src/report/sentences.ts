@@ -173,16 +173,18 @@ export function tellRemedy(
   return `${to < from ? less : more}${station}${group}${place}, ${now} instead of ${was}${state}`;
 }
 
-/** The threshold on its safe side, and what stands. */
+/** The threshold on its safe side, and what stands; digits enough to tell them apart. */
 function thresholdWords(change: string, from: number, to: number, unit: Unit): [string, string] {
   if (change.endsWith(".angle")) {
     const degrees = to > from ? Math.ceil(to) : Math.floor(to);
     return [`${degrees} degrees`, String(from)];
   }
   const bare = (value: number) => (value < Infinity ? unit.bare(value) : "flat");
-  const safe =
-    to === from ? bare(to) : to > from ? (to < Infinity ? unit.least(to) : "flat") : unit.most(to);
-  return [safe, bare(from)];
+  if (to === from || to === Infinity) return [bare(to), bare(from)];
+  const safe = to > from ? unit.least(to) : unit.most(to);
+  if (safe !== bare(from)) return [safe, bare(from)];
+  const [was, now] = unit.beside(from, to);
+  return [now, was];
 }
 
 /** Words for more and for less of each number that a remedy can change, wherever it stands. */

@@ -114,10 +114,15 @@ function isOneNumber(design: Design, path: string): boolean {
   return typeof stated === "number" || !/stop\.(step|zero|height)/.test(path);
 }
 
+/** A group's own stop is no cure for what one stop cannot do. */
+function isOtherStop(finding: Finding, path: string): boolean {
+  return rule(finding.code) === "several-travels" && /^markers\.\d+\.stop\./.test(path);
+}
+
 /** The paths of which some value cures the finding. */
 function scan(design: Design, report: Report, finding: Finding): string[] {
   return pathsOf(design)
-    .filter((path) => isOneNumber(design, path))
+    .filter((path) => isOneNumber(design, path) && !isOtherStop(finding, path))
     .filter((path) =>
       valuesFor(path, numberAt(design, report, path)).some((value) => {
         const after = check(withNumber(design, path, value));
