@@ -8,44 +8,61 @@ import { measureEntries, packages } from "./entries.js";
 import { streamGrowth, sweepGrowth } from "./growth.js";
 import { measureMemory } from "./memory.js";
 import { checkReports, reportRivals } from "./reports.js";
+import { frontierRivals, remedyRivals } from "./seeking.js";
 import { machine, rounded, tableOf, write } from "./table.js";
 import { interleaved, type Timed } from "./timing.js";
-import { checkWindows, slowRivals, sweepRivals } from "./windows.js";
+import {
+  checkWindows,
+  compoundGrid,
+  endsGrid,
+  hoistedRival,
+  singleGrid,
+  slowRivals,
+  sweepRivals,
+} from "./windows.js";
 
 const QUICK = {
-  grid: [10, 10, 10],
+  grid: 10,
+  ends: 30,
   few: 2,
   reports: 50,
   rounds: 3,
-  sizes: 2,
+  frontier: 10,
+  sizes: [10, 30],
+  memory: [30, 100],
   stream: [100, 1000],
   kept: 500,
   streamed: 2000,
   loads: 3,
 } as const;
 const FULL = {
-  grid: [100, 100, 100],
+  grid: 100,
+  ends: 1000,
   few: 30,
   reports: 2000,
-  rounds: 21,
-  sizes: 4,
+  rounds: 9,
+  frontier: 50,
+  sizes: [100, 316, 1000],
+  memory: [100, 1000],
   stream: [1000, 10_000, 50_000],
   kept: 5000,
   streamed: 100_000,
-  loads: 31,
+  loads: 15,
 } as const;
 
 const quick = process.argv.includes("--quick");
 const plan = quick ? QUICK : FULL;
-const compared = checkWindows([10, 12, 14], 12) + checkReports(50);
+const compared = checkWindows(10, 12) + checkReports(50);
 
 /** The slow ways are timed over fewer combinations, in rounds of their own with the bare loop as their base. */
-function windowTimes(): Timed[] {
-  const rivals = sweepRivals(plan.grid, quick ? 5 : 1);
-  const fast = interleaved(rivals, plan.rounds);
+function singleTimes(): Timed[] {
+  const repeats = quick ? 5 : 1;
+  const grid = singleGrid(plan.grid);
+  const rivals = sweepRivals(grid, repeats);
+  const fast = interleaved([...rivals, hoistedRival(grid, repeats)], plan.rounds);
   const base = rivals[0];
   if (base === undefined) throw new Error("no base");
-  const slow = interleaved([base, ...slowRivals(plan.grid, plan.few)], Math.min(plan.rounds, 7));
+  const slow = interleaved([base, ...slowRivals(grid, plan.few)], Math.min(plan.rounds, 5));
   return [...fast, ...slow.slice(1)];
 }
 
@@ -53,11 +70,15 @@ const results = rounded({
   date: new Date().toISOString().slice(0, 10),
   machine: machine(),
   compared,
-  memory: measureMemory(plan.kept, plan.streamed),
-  windows: windowTimes(),
+  single: singleTimes(),
+  compound: interleaved(sweepRivals(compoundGrid(plan.grid)), plan.rounds),
+  ends: interleaved(sweepRivals(endsGrid(plan.ends)), plan.rounds),
   reports: interleaved(reportRivals(plan.reports), plan.rounds),
-  sweepGrowth: sweepGrowth(Math.min(plan.rounds, 9), plan.sizes),
-  streamGrowth: streamGrowth(Math.min(plan.rounds, 5), plan.stream),
+  frontiers: interleaved(frontierRivals(plan.frontier), plan.rounds),
+  remedies: interleaved(remedyRivals(), Math.min(plan.rounds, 7)),
+  sweepGrowth: sweepGrowth(Math.min(plan.rounds, 5), plan.sizes),
+  streamGrowth: streamGrowth(Math.min(plan.rounds, 3), plan.stream),
+  memory: measureMemory(plan.kept, plan.memory, plan.streamed),
   entries: await measureEntries(plan.loads),
   packages: packages(),
 });

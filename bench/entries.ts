@@ -4,6 +4,7 @@ import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 import { gzipSync } from "node:zlib";
 import { type BuildOptions, build } from "esbuild";
+import { ENTRIES, withoutSentences } from "../src/tsup.config.js";
 import { median } from "./timing.js";
 
 /** What was measured of one entry. */
@@ -14,29 +15,31 @@ export interface Entry {
   readonly gzipped: number;
   /** More than an empty module takes, ms. */
   readonly load: number;
+  /** That, against the same entry in one file by itself. */
+  readonly ratio: number;
 }
 
 /** What the package says of itself. */
 const PACKAGE = JSON.parse(readFileSync("package.json", "utf8"));
-/** Its entries, each the name of the built file and the source that it is built of; the command is none. */
-const { cli: _, ...SOURCES }: Readonly<Record<string, string>> = PACKAGE.tsup.entry;
 const WORK = "node_modules/.cache/bench-entries";
 
 /** Measures every entry that is there. */
 export async function measureEntries(rounds: number): Promise<Entry[]> {
-  const names = Object.keys(SOURCES);
+  const names = Object.keys(ENTRIES);
   rmSync(WORK, { recursive: true, force: true });
   mkdirSync(WORK, { recursive: true });
   writeFileSync(`${WORK}/package.json`, '{ "type": "module" }\n');
   writeFileSync(`${WORK}/empty.js`, "export {};\n");
   await splitBuild(names);
-  const loads = loadTimes(names, rounds);
-  const sizes = await Promise.all(names.map((name) => sizesOf(SOURCES[name] as string)));
+  await singleBuild(names);
+  const loads = loadTimes([...names, ...names.map(aloneName)], rounds);
+  const sizes = await Promise.all(names.map((name) => sizesOf(ENTRIES[name] as string)));
   return names.map((name, i) => ({
     name: name === "index" ? PACKAGE.name : `${PACKAGE.name}/${name}`,
     minified: sizes[i]?.minified as number,
     gzipped: sizes[i]?.gzipped as number,
     load: loads[i] as number,
+    ratio: (loads[i] as number) / (loads[names.length + i] as number),
   }));
 }
 
@@ -51,13 +54,30 @@ const PLATFORM: BuildOptions = {
   target: "es2022",
   platform: "neutral",
   mainFields: ["module", "main"],
+  external: ["node:*"],
+  plugins: [withoutSentences],
   logLevel: "warning",
 };
 
-/** As the package is built: entries share their common parts. */
+/** As the package is built: the core is one file, the other entries share their common parts. */
 async function splitBuild(names: readonly string[]): Promise<void> {
-  const entryPoints = names.map((name) => ({ in: SOURCES[name] as string, out: name }));
-  await build({ ...PLATFORM, entryPoints, splitting: true, outdir: WORK });
+  const entries = names.map((name) => ({ in: ENTRIES[name] as string, out: name }));
+  const core = entries.filter(({ out }) => out === "index");
+  const others = entries.filter(({ out }) => out !== "index");
+  await build({ ...PLATFORM, entryPoints: core, outdir: WORK });
+  await build({ ...PLATFORM, entryPoints: others, splitting: true, outdir: WORK });
+}
+
+/** Each entry in one file, with nothing shared. */
+async function singleBuild(names: readonly string[]): Promise<void> {
+  for (const name of names) {
+    const entryPoints = [{ in: ENTRIES[name] as string, out: aloneName(name) }];
+    await build({ ...PLATFORM, entryPoints, outdir: WORK });
+  }
+}
+
+function aloneName(name: string): string {
+  return `${name}-alone`;
 }
 
 async function sizesOf(entry: string): Promise<{ minified: number; gzipped: number }> {

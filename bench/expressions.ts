@@ -3,14 +3,23 @@ import { compile } from "mathjs";
 import type { Rows } from "./bare.js";
 import { HOLES, type SweptColumns } from "./necks.js";
 
-const LEAST = compile("crown + crownError + x^2 / (R + sqrt(R^2 - x^2)) + keep + stop");
-const MOST = compile("thickness - thicknessError - stop - point - web");
-const NAMES = { crown: 0.15, crownError: 0.05, keep: 0.8, stop: 0.1 };
-const WOOD = { thicknessError: 0.1, stop: 0.1, point: 1, web: 1 };
+const LEAST = compile(
+  "sanding + sandingError + x^2 / (R + sqrt(R^2 - x^2)) + keep + stop + pointError + point",
+);
+const MOST = compile("thickness - thicknessError - stop - web");
+const NAMES = {
+  sanding: 0.15,
+  sandingError: 0.05,
+  keep: 0.8,
+  stop: 0.1,
+  pointError: 0.1,
+  point: 1,
+};
+const WOOD = { thicknessError: 0.1, stop: 0.1, web: 1 };
 
 /** The first `count` rows; `offsets` are the holes' distances from the centre line. */
 export function expressionWindows(
-  { radius, thickness, diameter }: SweptColumns,
+  { nut: radius, thickness, diameter }: SweptColumns,
   offsets: ArrayLike<number>,
   count: number,
   out: Rows,
@@ -23,7 +32,7 @@ export function expressionWindows(
     out.min[i] = -Infinity;
     for (let hole = 0; hole < HOLES; hole++) {
       const aside = offsets[hole] as number;
-      scope.x = aside + (aside === 0 ? 6.35 : (diameter[i] as number)) / 2 + 0.25;
+      scope.x = aside + (aside === 0 ? 6.35 : (diameter[i] as number)) / 2 + 0.25 + 0.5;
       const least = LEAST.evaluate(scope) as number;
       if (!(least > (out.min[i] as number))) continue;
       out.min[i] = least;

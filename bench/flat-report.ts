@@ -2,28 +2,19 @@
 import type { Report } from "../src/index.js";
 
 /** Its numbers, in the order of `bareReports`. */
-export function numbersOf({ holes, edges, stops }: Report): number[] {
+export function numbersOf({ holes, edges, stops, pour }: Report): number[] {
   const [setting] = stops.settings;
   const { common } = stops;
   if (common === null || setting === undefined || stops.settings.length !== 1) {
     throw new Error("the necks measured are to need one setting");
   }
-  return [
-    ...holes.flatMap((hole) => [
-      hole.along,
-      hole.offset,
-      hole.diameter,
-      hole.radius,
-      hole.slope,
-      hole.crown,
-      hole.blank,
-      hole.halfWidth,
-      hole.removal.inner,
-      hole.removal.centre,
-      hole.removal.outer,
-      hole.window.min,
-      hole.window.max,
-      hole.lead,
+  const numbers = [
+    ...holes.flatMap(({ removal, window, recommended, ...hole }) => [
+      ...[hole.along, hole.offset, hole.diameter, hole.radius, hole.sanding, hole.thickness],
+      ...[removal.inner, removal.centre, removal.outer, window.min, window.max],
+      ...[hole.lead, hole.rise],
+      ...[recommended?.travel, recommended?.depth],
+      ...[recommended?.markerLeft, recommended?.woodLeft],
     ]),
     ...edges.flatMap(({ along, offset, removal, thickness }) => [
       along,
@@ -32,6 +23,8 @@ export function numbersOf({ holes, edges, stops }: Report): number[] {
       thickness,
     ]),
     ...[common.min, common.max, common.minHole, common.maxHole],
-    ...[setting.depth, setting.travel, setting.min, setting.max, setting.minHole, setting.maxHole],
+    ...[setting.travel, setting.min, setting.max, setting.minHole, setting.maxHole],
+    ...[pour?.volume, pour?.resin, pour?.hardener],
   ];
+  return numbers.map((value) => value ?? Number.NaN);
 }

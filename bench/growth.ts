@@ -1,29 +1,23 @@
 /** How the time for a design changes with how many there are. */
 import { checkMany, type Design, sweep } from "../src/index.js";
 import { newRows } from "./bare.js";
-import { axesOf, neckAt, randomNecks, SWEPT } from "./necks.js";
+import { axesOf, type Grid, neckAt, randomNecks, sizeOf } from "./necks.js";
 import { interleaved, type Rival, type Timed } from "./timing.js";
+import { endsGrid } from "./windows.js";
 
-const GRIDS = [
-  [10, 10, 10],
-  [20, 20, 25],
-  [40, 50, 50],
-  [100, 100, 100],
-] as const;
-
-/** Sweeps of 10³ to 10⁶ combinations; short ones are repeated until as many are done. */
-export function sweepGrowth(rounds: number, sizes: number): Timed[] {
-  const grids = GRIDS.slice(0, sizes);
-  const most = Math.max(...grids.map((counts) => counts[0] * counts[1] * counts[2]));
+/** Sweeps over both ends of a compound radius, of 10⁴ to 10⁶ combinations; short ones are repeated until as many are done. */
+export function sweepGrowth(rounds: number, counts: readonly number[]): Timed[] {
+  const grids = counts.map(endsGrid);
+  const most = Math.max(...grids.map(sizeOf));
   const out = newRows(most);
-  const rivals = grids.map((counts): Rival => {
-    const axes = Array.from({ length: 7 }, (_, turn) => axesOf(counts, turn));
-    const size = counts[0] * counts[1] * counts[2];
-    const run = (turn: number) => sweep(SWEPT, axes[turn % 7] ?? {}, { out }).size;
+  const rivals = grids.map((grid: Grid): Rival => {
+    const axes = Array.from({ length: 7 }, (_, turn) => axesOf(grid, turn));
+    const size = sizeOf(grid);
+    const run = (turn: number) => sweep(grid.design, axes[turn % 7] ?? {}, { out }).size;
     return {
       name: `\`sweep\` of ${size.toLocaleString("en-US")}`,
       run,
-      repeats: Math.min(100, most / size),
+      repeats: Math.min(100, Math.round(most / size)),
     };
   });
   return interleaved(rivals, rounds);

@@ -1,6 +1,8 @@
-/** What is kept of each design, and what a stream of them leaves behind. */
+/** What is kept of each design, and what many of them leave behind. */
 import { checkDesign, checkMany, type Design, type Sweep, sweep } from "../src/index.js";
-import { axesOf, neckAt, randomNecks, SWEPT } from "./necks.js";
+import { newRows } from "./bare.js";
+import { axesOf, neckAt, randomNecks, sizeOf } from "./necks.js";
+import { endsGrid } from "./windows.js";
 
 /** What was measured, bytes. */
 export interface Memory {
@@ -8,27 +10,55 @@ export interface Memory {
   readonly column: number;
   /** Of nested reports, for each one kept, its design let go. */
   readonly report: number;
+  /** More in use after a large sweep into columns that were there than after a small one, for each row more. */
+  readonly swept: number;
+  /** How many rows the two sweeps had. */
+  readonly sweeps: readonly [number, number];
   /** More heap in use after the last of many designs than after the first tenth, for each design between. */
   readonly growth: number;
   /** How many designs that was. */
   readonly streamed: number;
 }
 
-export function measureMemory(kept: number, streamed: number): Memory {
+/** Both sweeps' axes have so many values each. */
+export function measureMemory(
+  kept: number,
+  counts: readonly [number, number],
+  streamed: number,
+): Memory {
   return {
     column: columnBytes(),
     report: reportBytes(kept),
+    ...sweptBytes(counts),
     growth: streamGrowth(streamed),
     streamed,
   };
 }
 
 function columnBytes(): number {
-  sweep(SWEPT, axesOf([50, 50, 40], 1));
+  const grid = endsGrid(300);
+  sweep(grid.design, axesOf(grid, 1));
   const before = inUse();
-  const rows: Sweep = sweep(SWEPT, axesOf([50, 50, 40], 0));
+  const rows: Sweep = sweep(grid.design, axesOf(grid, 0));
   const after = inUse();
   return (after - before) / rows.size;
+}
+
+/** What a sweep holds while its rows are at hand. */
+function sweptBytes(counts: readonly [number, number]): Pick<Memory, "swept" | "sweeps"> {
+  const grids = counts.map(endsGrid);
+  const sizes = grids.map(sizeOf) as [number, number];
+  const out = newRows(Math.max(...sizes));
+  const held = grids.map((grid) => {
+    const axes = axesOf(grid, 0);
+    sweep(grid.design, axes, { out });
+    const before = inUse();
+    const rows = sweep(grid.design, axes, { out });
+    const after = inUse();
+    return rows.size > 0 ? after - before : Number.NaN;
+  });
+  const [small = 0, large = 0] = held;
+  return { swept: (large - small) / (sizes[1] - sizes[0]), sweeps: sizes };
 }
 
 function reportBytes(count: number): number {

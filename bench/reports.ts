@@ -1,6 +1,5 @@
 /** Whole reports: the check, its two halves, many at once, and the bare loop that writes the same numbers. */
-
-import { prepare } from "../src/drilling/neck.js";
+import { readNeck, workOut } from "../src/drilling/work.js";
 import { checkDesign, checkMany } from "../src/index.js";
 import { reportOn } from "../src/report/report.js";
 import { bareReports, REPORT_NUMBERS } from "./bare.js";
@@ -15,7 +14,7 @@ const TURNS = 3;
 export function reportRivals(count: number): Rival[] {
   const columns = Array.from({ length: TURNS }, (_, turn) => randomNecks(count, 10 + turn));
   const designs = columns.map(necksOf);
-  const necks = designs.map((list) => list.map((design) => prepare(design)));
+  const necks = designs.map((list) => list.map((design) => readNeck(design)));
   const out = new Float64Array(count * REPORT_NUMBERS);
   const at = <T>(list: readonly T[], turn: number) => list[turn % TURNS] as T;
   const each = <T>(list: readonly (readonly T[])[], work: (item: T) => unknown) => {
@@ -24,8 +23,11 @@ export function reportRivals(count: number): Rival[] {
   return [
     { name: "bare loop over columns", run: (t) => bareReports(at(columns, t), out), repeats: 10 },
     { name: "`checkDesign`", run: each(designs, checkDesign) },
-    { name: "its reading and laying out alone", run: each(designs, prepare) },
-    { name: "`checkDesign` on a design already validated", run: each(necks, reportOn) },
+    { name: "its reading, laying out and windows alone", run: each(designs, readNeck) },
+    {
+      name: "its stops, edges, findings and report alone",
+      run: each(necks, (neck) => reportOn(workOut(neck))),
+    },
     { name: "`checkMany`", run: (t) => countedMany(checkMany(at(designs, t))) },
   ];
 }
@@ -53,7 +55,7 @@ export function checkReports(count: number): number {
   const bare = new Float64Array(count * REPORT_NUMBERS);
   bareReports(columns, bare);
   const designs = necksOf(columns);
-  const halves = designs.flatMap((design) => numbersOf(reportOn(prepare(design))));
+  const halves = designs.flatMap((design) => numbersOf(reportOn(workOut(readNeck(design)))));
   const many = [...checkMany(designs)].flatMap(({ report }) => (report ? numbersOf(report) : []));
   return (
     mustEqual(

@@ -15,7 +15,7 @@ export const SAMPLES = OUTWARD.length;
 
 /** The first `count` rows; `offsets` are the holes' distances from the centre line. */
 export function sampledWindows(
-  { radius, thickness, diameter }: SweptColumns,
+  { nut: radius, thickness, diameter }: SweptColumns,
   offsets: ArrayLike<number>,
   count: number,
   out: Rows,
@@ -26,12 +26,13 @@ export function sampledWindows(
     for (let hole = 0; hole < HOLES; hole++) {
       const aside = offsets[hole] as number;
       const reach = (aside === 0 ? 6.35 : (diameter[i] as number)) / 2 + 0.25;
-      const least = 0.15 + 0.05 + greatestOver(R, aside, reach) + 0.8 + 0.1;
+      // the crest may lie half a millimetre aside
+      const least = 0.15 + 0.05 + greatestOver(R, aside + 0.5, reach) + 0.8 + 0.1 + 0.1 + 1;
       if (!(least > min)) continue;
       min = least;
       out.minHole[i] = hole;
     }
-    const max = (thickness[i] as number) - 0.1 - 0.1 - 1 - 1;
+    const max = (thickness[i] as number) - 0.1 - 0.1 - 1;
     out.min[i] = min;
     out.max[i] = max;
     out.maxHole[i] = 0;

@@ -24,20 +24,23 @@ export function solidWindows(
   out: Rows,
 ): number {
   for (let i = 0; i < count; i++) {
-    const board = boardOf(columns.radius[i] as number, 0.15 + 0.05);
+    const board = boardOf(columns.nut[i] as number, 0.15 + 0.05);
     const single = columnOf(6.35 / 2 + 0.25);
     const double = columnOf((columns.diameter[i] as number) / 2 + 0.25);
     out.min[i] = -Infinity;
     for (let hole = 0; hole < HOLES; hole++) {
       const aside = offsets[hole] as number;
       const ground = aside === 0 ? single : double;
-      const least = lowestAbove(board, ground, places[hole] as number, aside) + 0.8 + 0.1;
+      // the crest may lie half a millimetre to the farther side
+      const farther = aside < 0 ? aside - 0.5 : aside + 0.5;
+      const lowest = lowestAbove(board, ground, places[hole] as number, farther);
+      const least = lowest + 0.8 + 0.1 + 0.1 + 1;
       if (!(least > (out.min[i] as number) + 1e-9)) continue;
       out.min[i] = least;
       out.minHole[i] = hole;
     }
     for (const solid of [board, single, double]) solid.delete();
-    out.max[i] = (columns.thickness[i] as number) - 0.1 - 0.1 - 1 - 1;
+    out.max[i] = (columns.thickness[i] as number) - 0.1 - 0.1 - 1;
     out.maxHole[i] = 0;
     out.settings[i] = (out.min[i] as number) <= (out.max[i] as number) ? 1 : 0;
   }
@@ -59,12 +62,12 @@ function columnOf(radius: number): Solid {
 }
 
 /** Everything under the finished surface, 500 mm long and 60 mm wide. */
-function boardOf(R: number, crown: number): Solid {
+function boardOf(R: number, sanding: number): Solid {
   const half = Math.asin(30 / R);
   const count = Math.ceil((2 * half * R) / CHORD);
   const arc = Array.from({ length: count + 1 }, (_, i): Vec2 => {
     const angle = -half + (2 * half * i) / count;
-    return [R * Math.sin(angle), R * Math.cos(angle) - R - crown];
+    return [R * Math.sin(angle), R * Math.cos(angle) - R - sanding];
   });
   const outline: Vec2[] = [[-30, -20], [30, -20], ...arc.reverse()];
   // drawn in y and z, drawn out along x

@@ -1,48 +1,74 @@
-/** The common window of many combinations: a sweep, and other ways to work it out. */
+/** The common travels of many combinations: sweeps, and other ways to work them out. */
 import { checkDesign, type SweepColumns, sweep } from "../src/index.js";
 import { bareWindows, hoistedWindows, newRows, type Rows } from "./bare.js";
 import { mustEqual } from "./equal.js";
 import { expressionWindows } from "./expressions.js";
-import { axesOf, columnsOf, SWEPT } from "./necks.js";
+import { axesOf, COMPOUND, columnsOf, type Grid, SWEPT, sizeOf } from "./necks.js";
 import { sampledWindows } from "./sampling.js";
 import { SOLID_ERROR, solidWindows } from "./solids.js";
 import type { Rival } from "./timing.js";
-
-type Counts = readonly [number, number, number];
 
 const { holes } = checkDesign(SWEPT);
 const PLACES = holes.map(({ along }) => along);
 const OFFSETS = holes.map(({ offset }) => offset);
 const ASIDE = OFFSETS.map(Math.abs);
 const TURNS = 7;
+/** How far two safe bounds on a cone may lie apart, mm. */
+const BOUND_ERROR = 0.005;
 
-/** The sweep and the bare loops, all over the same combinations. */
-export function sweepRivals(counts: Counts, repeats = 1): Rival[] {
-  const axes = Array.from({ length: TURNS }, (_, turn) => axesOf(counts, turn));
-  const columns = axes.map(columnsOf);
-  const out = newRows(counts[0] * counts[1] * counts[2]);
+/** One radius, thickness and a dot's diameter, so many values of each. */
+export function singleGrid(count: number): Grid {
+  const counts = { radius: count, "board.thickness": count, "markers.1.diameter": count };
+  return { design: SWEPT, counts };
+}
+
+/** The same on a compound radius, whose nut end varies. */
+export function compoundGrid(count: number): Grid {
+  const counts = { "radius.nut": count, "board.thickness": count, "markers.1.diameter": count };
+  return { design: COMPOUND, counts };
+}
+
+/** Both ends of a compound radius. */
+export function endsGrid(count: number): Grid {
+  return { design: COMPOUND, counts: { "radius.nut": count, "radius.end": count } };
+}
+
+/** The bare loop first, then the sweep, over the same combinations. */
+export function sweepRivals(grid: Grid, repeats = 1): Rival[] {
+  const axes = Array.from({ length: TURNS }, (_, turn) => axesOf(grid, turn));
+  const columns = axes.map((each) => columnsOf(grid, each));
+  const out = newRows(sizeOf(grid));
   const axesAt = (turn: number) => axes[turn % TURNS] as (typeof axes)[number];
   const bare = (turn: number) =>
     bareWindows(columns[turn % TURNS] as (typeof columns)[number], out);
-  const hoisted = (turn: number) => {
-    const { radius, "board.thickness": thickness, "markers.1.diameter": diameter } = axesAt(turn);
-    return hoistedWindows(radius, thickness, diameter, out);
-  };
+  const { design } = grid;
   return [
     { name: "bare loop over columns", run: bare, repeats },
-    { name: "bare loop over the grid, hoisted by hand", run: hoisted, repeats },
     {
       name: "`sweep`, columns used again",
-      run: (t) => sweep(SWEPT, axesAt(t), { out }).size,
+      run: (t) => sweep(design, axesAt(t), { out }).size,
       repeats,
     },
-    { name: "`sweep`, new columns", run: (t) => sweep(SWEPT, axesAt(t)).size, repeats },
+    { name: "`sweep`, new columns", run: (t) => sweep(design, axesAt(t)).size, repeats },
   ];
 }
 
+/** The bare loop with all that an axis does not touch taken out by hand. */
+export function hoistedRival(grid: Grid, repeats = 1): Rival {
+  const out = newRows(sizeOf(grid));
+  const axes = Array.from({ length: TURNS }, (_, turn) => axesOf(grid, turn));
+  const run = (turn: number) => hoist(axes[turn % TURNS] as (typeof axes)[number], out);
+  return { name: "bare loop over the grid, hoisted by hand", run, repeats };
+}
+
+function hoist(axes: ReturnType<typeof axesOf>, out: Rows): number {
+  const { radius = [], "board.thickness": thickness = [] } = axes;
+  return hoistedWindows(radius, thickness, axes["markers.1.diameter"] ?? [], out);
+}
+
 /** Ways that are too slow for a whole grid, each over its first so many combinations. */
-export function slowRivals(counts: Counts, few: number): Rival[] {
-  const columns = columnsOf(axesOf(counts, 0));
+export function slowRivals(grid: Grid, few: number): Rival[] {
+  const columns = columnsOf(grid, axesOf(grid, 0));
   const out = newRows(few * 10);
   return [
     {
@@ -61,26 +87,44 @@ export function slowRivals(counts: Counts, few: number): Rival[] {
 }
 
 /** Holds every way against the bare loop; tells how many numbers were compared. */
-export function checkWindows(counts: Counts, few: number): number {
-  let compared = 0;
+export function checkWindows(count: number, few: number): number {
+  let compared = checkSlow(few);
   for (let turn = 0; turn < TURNS; turn++) {
-    const axes = axesOf(counts, turn);
-    const columns = columnsOf(axes);
-    const bare = newRows(columns.radius.length);
-    bareWindows(columns, bare);
-    compared += mustAgree("sweep", sweep(SWEPT, axes), bare);
-    const { radius, "board.thickness": thickness, "markers.1.diameter": diameter } = axes;
-    const hoisted = newRows(columns.radius.length);
-    hoistedWindows(radius, thickness, diameter, hoisted);
+    compared += checkGrid(singleGrid(count), turn);
+    compared += checkGrid(compoundGrid(count), turn, BOUND_ERROR);
+    compared += checkGrid(endsGrid(count), turn, BOUND_ERROR);
+    const single = singleGrid(count);
+    const axes = axesOf(single, turn);
+    const bare = newRows(sizeOf(single));
+    const hoisted = newRows(sizeOf(single));
+    bareWindows(columnsOf(single, axes), bare);
+    hoist(axes, hoisted);
     compared += mustAgree("hoisted", hoisted, bare);
-    if (turn === 0) compared += checkSlow(axes, few);
   }
   return compared;
 }
 
-function checkSlow(axes: ReturnType<typeof axesOf>, few: number): number {
-  const columns = columnsOf(axes);
-  const bare = newRows(columns.radius.length);
+/** The sweep against the bare loop; by a safe bound each may judge otherwise at the very edge of a window. */
+function checkGrid(grid: Grid, turn: number, error?: number): number {
+  const axes = axesOf(grid, turn);
+  const bare = newRows(sizeOf(grid));
+  bareWindows(columnsOf(grid, axes), bare);
+  const ours = sweep(grid.design, axes);
+  if (error === undefined) return mustAgree("sweep", ours, bare);
+  let compared = mustEqual("sweep, min", ours.min, bare.min, error);
+  compared += mustEqual("sweep, minHole", ours.minHole, bare.minHole);
+  compared += mustEqual("sweep, max", ours.max, bare.max);
+  compared += mustEqual("sweep, maxHole", ours.maxHole, bare.maxHole);
+  const isNear = (i: number) =>
+    Math.abs((bare.min[i] as number) - (bare.max[i] as number)) <= error;
+  const settings = ours.settings.map((own, i) => (isNear(i) ? (bare.settings[i] as number) : own));
+  return compared + mustEqual("sweep, settings", settings, bare.settings);
+}
+
+function checkSlow(few: number): number {
+  const grid = singleGrid(5);
+  const columns = columnsOf(grid, axesOf(grid, 0));
+  const bare = newRows(sizeOf(grid));
   bareWindows(columns, bare);
   const out = newRows(few);
   expressionWindows(columns, ASIDE, few, out);

@@ -5,16 +5,25 @@ import { mustEqual } from "../../bench/equal.js";
 import { numbersOf } from "../../bench/flat-report.js";
 import { necksOf, randomNecks } from "../../bench/necks.js";
 import { checkReports } from "../../bench/reports.js";
+import { FAILING } from "../../bench/seeking.js";
 import { machine, tableOf } from "../../bench/table.js";
 import { interleaved, median } from "../../bench/timing.js";
 import { checkWindows } from "../../bench/windows.js";
 import { checkDesign } from "../../src/index.js";
 
 describe("what is compared", () => {
-  test("the windows of every way, all combinations", () => {
-    const [combinations, few, turns] = [4 * 5 * 6, 3, 7];
-    const compared = checkWindows([4, 5, 6], few);
-    expect(compared).toBe(turns * 2 * 5 * combinations + (5 + 5 + 2) * few);
+  test("the travels of every way, all combinations", () => {
+    const [count, few, turns] = [4, 3, 7];
+    const columns = 5 * (3 * count ** 3 + count ** 2);
+    expect(checkWindows(count, few)).toBe(turns * columns + (5 + 5 + 2) * few);
+  });
+
+  test("each design that fails has the finding that it is made for", () => {
+    for (const [code, design] of FAILING) {
+      const codes = checkDesign(design).findings.map((finding) => finding.code);
+      expect(codes, code).toContain(code);
+    }
+    expect(FAILING).toHaveLength(12);
   });
 
   test("every number of the reports, three ways", () => {
@@ -83,14 +92,25 @@ test("the table says of each goal whether it is met", () => {
     date: "2000-01-01",
     machine: "an invented machine",
     compared: 12345,
-    windows: [timed("`sweep`, columns used again", 1.5), timed("`sweep`, new columns", 1.51)],
-    reports: [timed("`checkDesign`", 8.1)],
+    single: [timed("`sweep`, columns used again", 1.5), timed("`sweep`, new columns", 1.51)],
+    compound: [],
+    ends: [timed("`sweep`, new columns", 1.99)],
+    reports: [timed("`checkDesign`", 20.1)],
+    frontiers: [timed("`frontier` of it", 60)],
+    remedies: [timed("`remediesFor` a finding of it", 501)],
     sweepGrowth: [timed("`sweep`", 1.25)],
     streamGrowth: [timed("`checkMany`", 1.26)],
-    memory: { column: 28, report: 5600, growth: 65, streamed: 1000 },
+    memory: {
+      column: 28,
+      report: 5600,
+      swept: 0,
+      sweeps: [100, 1000],
+      growth: 9,
+      streamed: 1000,
+    },
     entries: [
-      { name: "marker-depth", minified: 30_000, gzipped: 12_001, load: 10 },
-      { name: "marker-depth/card", minified: 10_000, gzipped: 4000, load: 20 },
+      { name: "marker-depth", minified: 30_000, gzipped: 12_001, load: 10, ratio: 1 },
+      { name: "marker-depth/card", minified: 10_000, gzipped: 4000, load: 20, ratio: 1.51 },
     ],
     packages: 0,
   });
@@ -101,11 +121,16 @@ test("the table says of each goal whether it is met", () => {
   expect(goals).toEqual([
     "≤ 1.5: met",
     "≤ 1.5: **not met**",
-    "≤ 8: **not met**",
+    "≤ 2: met",
+    "≤ 20: **not met**",
+    "≤ 60: met",
+    "≤ 500: **not met**",
     "linear: met",
     "linear: **not met**",
+    "flat: met",
     "flat: **not met**",
-    "≤ 10 ms: met, ≤ 12 kB: **not met**",
+    "≤ 1.5: met",
+    "≤ 1.5: **not met**",
     "≤ 0: met",
   ]);
   expect(table).toContain("| kept as reports | | 5,600 B | 200 | |");
