@@ -13,10 +13,20 @@ import {
   SIZE_OR_ZERO,
 } from "./read.js";
 
-/** A trial hole: the travel that was set, and how deep the bit's tip or the hole's floor came, mm. */
-export type Trial =
-  | { readonly travel: number; readonly tip: number }
-  | { readonly travel: number; readonly floor: number };
+/** A trial hole, the stop zeroed anew for it. */
+export type Trial = {
+  /** The travel that was set, mm. */
+  readonly travel: number;
+} & (
+  | {
+      /** How deep the deepest mark lies, which the bit's tip left, mm. */
+      readonly tip: number;
+    }
+  | {
+      /** How deep the floor lies, mm. */
+      readonly floor: number;
+    }
+);
 
 /** What the trials are measured with, and what they are to answer for. */
 export interface CalibrateStopOptions {
@@ -36,11 +46,14 @@ export interface StopCalibration {
   readonly correction: number;
   /** Standard deviation of one hole, mm, the reading's resolution included. */
   readonly spread: number;
-  /** A design's `tolerance.stop`: the limit, mm, that all further holes keep at the level. */
+  /** A design's `tolerance.stop`: the limit that all further holes keep at the level. */
   readonly tolerance: {
+    /** r · spread, mm. */
     readonly limit: number;
     readonly shape: "normal";
+    /** r: how many standard deviations the limit is. */
     readonly coverage: number;
+    /** Each hole has an error of its own. */
     readonly per: "hole";
   };
   /** How many trials there were. */

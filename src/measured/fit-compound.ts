@@ -5,14 +5,28 @@ import { readPoints } from "./points.js";
 import { radiusUncertainty, readUncertainty } from "./radius-uncertainty.js";
 import { POSITION, readFields, readList, readNumber, refuseAll, SIZE } from "./read.js";
 
+/** What is known of the readings. */
+export interface FitCompoundOptions {
+  /** Standard uncertainty of one reading, mm (a limit ±a is a/√3); left out, the points' own scatter tells. */
+  readonly uncertainty?: number | undefined;
+}
+
+/** A value at either end of the board, mm. */
+export interface BothEnds {
+  /** At the nut. */
+  readonly nut: number;
+  /** At the body end. */
+  readonly end: number;
+}
+
 /** The cone that lies nearest to the points. */
 export interface FittedCompound {
-  /** mm, at the nut and at the body end, as a design takes it; Infinity where flat, negative where hollow. */
-  readonly radius: { readonly nut: number; readonly end: number };
+  /** As a design takes it; Infinity where flat, negative where hollow. */
+  readonly radius: BothEnds;
   /** Root of the mean square of the points' distances from the surface, mm. */
   readonly rms: number;
-  /** Standard uncertainty of each radius, mm, to first order. */
-  readonly uncertainty: { readonly nut: number; readonly end: number };
+  /** Standard uncertainty of each radius, to first order. */
+  readonly uncertainty: BothEnds;
 }
 
 /**
@@ -45,7 +59,7 @@ export interface FittedCompound {
 export function fitCompound(
   sections: readonly Section[],
   length: number,
-  options: { readonly uncertainty?: number | undefined } = {},
+  options: FitCompoundOptions = {},
 ): FittedCompound {
   const { read, end, uncertainty } = readArguments(sections, length, options);
   const points = read.reduce((sum, section) => sum + section.points.length, 0);

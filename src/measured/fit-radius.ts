@@ -22,14 +22,24 @@ export interface FittedRadius {
   readonly radius: number;
   /** Standard uncertainty of the radius, mm, to first order; on a board near flat the curvature's says more. */
   readonly uncertainty: number;
-  /** 1/radius and its standard uncertainty, per mm. */
-  readonly curvature: { readonly value: number; readonly uncertainty: number };
-  /** Centre of the circle, in the points' frame, mm; infinitely far where flat. */
-  readonly centre: { readonly offset: number; readonly height: number };
+  /** Of the circle: 1/radius. */
+  readonly curvature: {
+    /** Per mm; 0 where flat, negative where hollow. */
+    readonly value: number;
+    /** Standard uncertainty, per mm. */
+    readonly uncertainty: number;
+  };
+  /** Centre of the circle, in the points' frame; infinitely far where flat. */
+  readonly centre: ProfilePoint;
   /** Root of the mean square of the points' distances from the circle, mm. */
   readonly rms: number;
-  /** Radii whose curvature lies within the coverage of the fitted one, mm; `max` is Infinity where flat is one. */
-  readonly range: { readonly min: number; readonly max: number };
+  /** Radii whose curvature lies within the coverage of the fitted one. */
+  readonly range: {
+    /** mm; where flat lies inside, the tightest on the side that was fitted. */
+    readonly min: number;
+    /** mm; Infinity where flat lies inside. */
+    readonly max: number;
+  };
 }
 
 /**
@@ -119,7 +129,7 @@ function fitCircle(points: readonly Vector[]) {
     y: beyond(arc.foot.y, arc.normal.y, curvature),
   };
   const size = Math.abs(curvature);
-  const isHollow = fit.state.arc.normal.y < 0;
+  const isHollow = centre.y > 0;
   return { sumOfSquares: fit.sumOfSquares, spread, curvature: isHollow ? -size : size, centre };
 }
 

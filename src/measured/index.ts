@@ -18,7 +18,12 @@ export type { Section } from "./cone.js";
 export { dimensionalChange } from "./dimensional-change.js";
 export { equilibriumMoisture } from "./equilibrium-moisture.js";
 // the radius, from points or a gauge, and the sanding it takes
-export { type FittedCompound, fitCompound } from "./fit-compound.js";
+export {
+  type BothEnds,
+  type FitCompoundOptions,
+  type FittedCompound,
+  fitCompound,
+} from "./fit-compound.js";
 export { type FitRadiusOptions, type FittedRadius, fitRadius } from "./fit-radius.js";
 export { leastSanding } from "./least-sanding.js";
 export type { ProfilePoint } from "./points.js";

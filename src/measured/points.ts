@@ -3,11 +3,11 @@ import { type DesignIssue, issueOf } from "../errors/errors.js";
 import type { Vector } from "./arc.js";
 import { POSITION, readFields, readList, readNumber } from "./read.js";
 
-/** A point of the top, mm. */
+/** A point across a board. */
 export interface ProfilePoint {
-  /** Across the board; in `fitCompound` from the centre line. */
+  /** Across the board, mm; in `fitCompound` from the centre line. */
   readonly offset: number;
-  /** Upward, from any level. */
+  /** Upward, from any level, mm. */
   readonly height: number;
 }
 
