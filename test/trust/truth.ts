@@ -1,289 +1,352 @@
 /**
- * One true state of a bench: a design whose stop, layout, thickness, crown and radius are off by something within their
- * tolerances, and a hole drilled at some depth of its window. Then interval arithmetic proves, over every point of the
- * hole, that the marker keeps `keep`, the wood keeps `web` and a solid dot ends flush, or finds a point where it does not.
- * The geometry is written again from docs/formulas.md. Lengths in mm.
+ * The true state of a bench: a hole drilled while everything is off by something within its tolerance. Each rule then
+ * says how deep the floor must or may have been meant to be; a window is sound where no true state asks for more. The
+ * physics stands here a second time, from docs/formulas.md: heights above a level table (or below the crest, where the
+ * stop is zeroed on the wood), the true surfaces, the true bit. It takes nothing from the code under test but each hole's
+ * place, fill, bit, lead and rise. Lengths in mm; heights count downward from the level of the touch.
  */
+import type { Design, Hole, Stop, Tolerances } from "../../src/index.js";
+import { crossing, greatest, least, stretchBelow } from "./search.js";
 
-import type { Bit, Fill, Hole } from "../../src/index.js";
-import type { Line } from "../properties/oracle.js";
-import { add, div, Interval, mul, point, sqrt, square, sub } from "./interval.js";
+/** How far each quantity is off, the radii by a fraction; and the hole's centre. */
+export type Errors = Readonly<
+  Record<Exclude<keyof Tolerances, "layout"> | "along" | "offset", number>
+>;
+/** What a window rests on. */
+export type Rule = "keep" | "web" | "channel" | "flush";
 
-/** How each true value differs from the stated one. */
-export interface Errors {
-  readonly stop: number;
-  readonly along: number;
-  readonly offset: number;
-  readonly thickness: number;
-  readonly crown: number;
-  /** A factor. */
-  readonly radius: number;
-}
+/** A quantity along the board. */
+type Along = (s: number) => number;
 
-/** A board with every default written out, its profiles as straight pieces. */
-export interface Bench {
-  /** Where there is wood at all. */
+/** A stretch of the board on which everything is straight, and the slopes of the radii there. */
+interface Stretch {
   readonly from: number;
   readonly to: number;
-  readonly radius: readonly Line[];
-  readonly crown: readonly Line[];
-  readonly thickness: readonly Line[];
-  readonly web: number;
-  readonly channel?: { width: number; depth: number; from: number; to: number } | undefined;
+  readonly cone: number;
+  readonly oldCone: number;
 }
 
-/** A hole as it was drilled. */
-export interface Drilled {
+/** A hole on its bench. */
+export interface Bench {
   readonly hole: Hole;
-  readonly fill: Fill & { readonly keep: number };
-  readonly bit: Bit;
-  /** Depth of the rim as set on the stop. */
-  readonly depth: number;
+  readonly stop: Stop;
+  readonly web: number;
+  readonly stretches: readonly Stretch[];
+  readonly sanding: Along;
+  readonly radius: Along;
+  readonly old: Along | undefined;
+  /** Wood below the crest, of board and neck; the same over the rod channel; height of the crest above the touch. */
+  readonly wood: Along;
+  readonly over: Along;
+  readonly crest: Along;
+  readonly channel: { half: number; from: number; to: number } | undefined;
+}
+
+/** The bench that a design describes, for one of its report's holes. */
+export function benchOf(design: Design, hole: Hole): Bench {
+  const { board, neck, existing, sanding = 0, web = 0, markers } = design;
+  // what is drilled was measured from its own top
+  const given = markers[Number(hole.path.split(".")[1])]?.stop ?? design.stop ?? {};
+  const stop: Stop = hole.drilled ? {} : given;
+  const rod = typeof board.channel === "object" ? board.channel : undefined;
+  const knots = new Set<number>();
+  const along = (profile: Design["radius"] = 0) => alongOf(profile, design, knots);
+  const [own, under, depth] = [along(board.thickness), along(neck?.thickness), along(rod?.depth)];
+  const wood = (s: number) => own(s) + under(s);
+  const table = stop.from === "table" ? stop : undefined;
+  const height = table?.height === undefined ? wood : along(table.height);
+  const level = height(table?.zero ?? 0);
+  const [radius, taken] = [along(design.radius), along(sanding)];
+  const old = existing && along(existing.radius);
+  const ends = [-BEYOND, ...[...knots].sort((a, b) => a - b), board.length + BEYOND];
+  const stretches = ends.slice(1).map((to, i) => {
+    const from = ends[i] as number;
+    return { from, to, cone: slopeOf(radius, from, to), oldCone: old ? slopeOf(old, from, to) : 0 };
+  });
+  const { width = 0, from = 0, to = board.length } = rod ?? {};
+  return {
+    hole,
+    stop,
+    web,
+    stretches,
+    sanding: taken,
+    radius,
+    old,
+    wood,
+    over: (s) => own(s) - depth(s),
+    crest: table ? (s) => height(s) - level : () => 0,
+    channel: rod && { half: width / 2, from, to },
+  };
+}
+
+const BEYOND = 100;
+
+function slopeOf(along: Along, from: number, to: number): number {
+  return along(from) === Infinity ? 0 : (along(to) - along(from)) / (to - from);
+}
+
+/** A profile as a function; its knots are added to the others. Twelve-tone equal temperament, or listed frets. */
+function alongOf(profile: Design["radius"], { scale, board }: Design, knots: Set<number>): Along {
+  if (typeof profile !== "object") return () => (profile === "flat" ? Infinity : profile);
+  const placeOf = (station: string) => {
+    const fret = Number(station.slice(4));
+    if (station === "nut" || station === "end") return station === "nut" ? 0 : board.length;
+    return "positions" in scale
+      ? (scale.positions[fret - 1] as number)
+      : (scale as { length: number }).length * (1 - 2 ** (-fret / 12));
+  };
+  const at = Object.entries(profile as Record<string, number>)
+    .map(([station, value]) => [placeOf(station), value] as const)
+    .sort(([a], [b]) => a - b);
+  for (const [place] of at.slice(1, -1)) knots.add(place);
+  return (s) => {
+    let i = 1;
+    while (i < at.length - 1 && s > (at[i] as Knot)[0]) i++;
+    const [[a, low], [b, high]] = [at[i - 1], at[i]] as [Knot, Knot];
+    return low + ((high - low) * (s - a)) / (b - a);
+  };
+}
+
+type Knot = readonly [place: number, value: number];
+
+/** A bench, a hole's true ground, and how far everything else is off. */
+interface Truth {
+  readonly bench: Bench;
+  readonly ground: Ground;
   readonly errors: Errors;
 }
 
-/** What is not so, by so many mm or more. */
-export interface Miss {
-  readonly rule: "keep" | "web" | "flush";
-  readonly by: number;
+/** A hole's ground: a disc, or a pocket's outline; `slice` is what it covers across the board at a place. */
+interface Ground {
+  readonly along: number;
+  readonly offset: number;
+  readonly disc: number;
+  readonly corners: readonly Spot[];
+  readonly from: number;
+  readonly to: number;
+  readonly slice: (s: number) => readonly [number, number];
+}
+
+interface Spot {
   readonly along: number;
   readonly offset: number;
 }
 
-/** A stretch of the board without a knot or a channel's border. */
-interface Box {
-  readonly along: Interval;
-  readonly offset: Interval;
+/** The least depth that a rule asks for (`keep`), or the greatest that it allows, where everything is off by so much. */
+export function limitOf(bench: Bench, rule: Rule, errors: Errors): number {
+  const truth = { bench, ground: groundOf(bench.hole, errors), errors };
+  const { fill, drilled } = bench.hole;
+  const floor = floorOf(truth);
+  if (rule === "keep") return deepestOver(truth) + fill.keep - floor;
+  if (rule === "web") return inWood(truth) - floor;
+  if (rule === "channel") return overChannel(truth) - floor;
+  if (fill.kind === "poured" || drilled) return Infinity;
+  return fill.thickness + errors.fill + shallowestOver(truth) - floor;
 }
 
-/** What is judged nearer than this is taken as just touching, mm. */
-export const TOUCH = 1e-6;
-/** A box as small as this is not split again, mm. */
-const FINEST = 1e-8;
+/** With nothing off, by how much the floor of a hole that is meant to be 0 deep misses the top at its centre. */
+export function zeroOf(bench: Bench, none: Errors): number {
+  const truth = { bench, ground: groundOf(bench.hole, none), errors: none };
+  const { along, offset } = bench.hole;
+  return floorOf(truth) - oldAt(truth, stretchAt(bench, along), along, offset);
+}
 
-/** Every rule over the whole of a hole: the misses, none of them where it is proved. */
-export function missesOf(bench: Bench, drilled: Drilled): Miss[] {
-  const { hole, fill, depth, errors } = drilled;
-  if (!(hole.window.min <= hole.window.max)) throw new Error("no depth of this hole is safe");
-  const rim = depth + errors.stop;
-  const misses = [
-    proved(bench, drilled, "keep", (box) =>
-      sub(add(removalOver(bench, errors, box), point(fill.keep)), point(rim)),
+/** Where the floor lies of a hole that is meant to be 0 deep: what the stop holds is the tip. */
+function floorOf(truth: Truth): number {
+  const { bench, ground, errors } = truth;
+  const { hole, stop } = bench;
+  const { along, offset } = ground;
+  const aside = Math.abs(offset);
+  const stretch = stretchAt(bench, along);
+  if (hole.drilled) return oldAt(truth, stretch, along, aside);
+  const correction = stop.correction ?? 0;
+  const travel = hole.lead - hole.rise - correction;
+  const floor = travel + correction + errors.stop - leadOf(truth);
+  // a top that lies higher than is said is cut deeper
+  if (stop.from === "table") return floor + errors.seat;
+  const milled = hole.bit?.kind === "end-mill" ? (hole.diameter ?? 0) : 0;
+  const foot = Math.max(stop.foot ?? 0, milled);
+  return floor + oldAt(truth, stretch, along, Math.max(0, aside - foot / 2));
+}
+
+/** From the true bit's floor down to its tip. */
+function leadOf({ bench, errors }: Truth): number {
+  const { bit, diameter = 0 } = bench.hole;
+  if (bit === undefined || bit.kind === "end-mill") return 0;
+  const tan = bit.kind === "twist" ? Math.tan((bit.angle * Math.PI) / 360) : 0;
+  const lead = bit.kind === "twist" ? diameter / 2 / tan : bit.point;
+  return lead > 0 ? lead + errors.point : 0;
+}
+
+/** How far below the floor, so far from its axis, the true bit goes: a twist bit's cone, or the rim of another. */
+function dropAt(truth: Truth, away: number): number {
+  const { bit, diameter = 0 } = truth.bench.hole;
+  if (bit?.kind === "twist") return leadOf(truth) * (1 - (2 * away) / diameter);
+  return bit && "spur" in bit ? bit.spur : 0;
+}
+
+/** Sag of a cone: h = x² / (R + √(R² − (1 − m²) x²)), m the slope of R. */
+function sagOf(r: number, m: number, x: number): number {
+  return r === Infinity ? 0 : (x * x) / (r + Math.sqrt(r * r - (1 - m * m) * x * x));
+}
+
+/** The sanded surface, its crest aside. A radius that is off is so everywhere. */
+function freshAt({ bench, errors }: Truth, { cone }: Stretch, s: number, x: number): number {
+  const by = 1 + errors.radius;
+  const taken = Math.max(0, bench.sanding(s) + errors.sanding);
+  return taken + sagOf(bench.radius(s) * by, cone * by, x - errors.crest) - bench.crest(s);
+}
+
+/** The top as it is. */
+function oldAt({ bench, errors }: Truth, { oldCone }: Stretch, s: number, x: number): number {
+  const by = 1 + errors.existing;
+  const sag = bench.old ? sagOf(bench.old(s) * by, oldCone * by, x) : 0;
+  return sag - bench.crest(s);
+}
+
+function stretchAt({ stretches }: Bench, s: number): Stretch {
+  return stretches.find(({ to }) => s < to) as Stretch;
+}
+
+/** The parts of a ground that lie on one stretch each. */
+function partsOf({ stretches }: Bench, from: number, to: number) {
+  return stretches
+    .filter((stretch) => stretch.from <= to && from <= stretch.to)
+    .map((stretch) => ({
+      stretch,
+      a: Math.max(from, stretch.from),
+      b: Math.min(to, stretch.to),
+    }));
+}
+
+/** Where the finished surface lies deepest over a hole: both that it may be are convex, so at the rim or at a corner. */
+function deepestOver(truth: Truth): number {
+  const { bench, ground } = truth;
+  const deepest = partsOf(bench, ground.from, ground.to).flatMap(({ stretch, a, b }) =>
+    (bench.old ? [freshAt, oldAt] : [freshAt]).map((surface) =>
+      onRim(ground, a, b, (s, x) => surface(truth, stretch, s, x)),
     ),
-    proved(bench, drilled, "web", (box) => {
-      const under = sub(woodOver(bench, errors, box), add(point(rim), leadOver(drilled, box)));
-      return sub(point(bench.web), under);
-    }),
-    pointThrough(bench, drilled, rim),
-  ];
-  if (fill.kind === "solid") {
-    const top = rim - fill.thickness;
-    misses.push(
-      proved(bench, drilled, "flush", (box) => sub(point(top), removalOver(bench, errors, box))),
+  );
+  return Math.max(...deepest);
+}
+
+function onRim(
+  ground: Ground,
+  a: number,
+  b: number,
+  surface: (s: number, x: number) => number,
+): number {
+  const { along, offset, disc, corners, slice } = ground;
+  if (disc > 0) {
+    const angleAt = (s: number) => Math.asin(Math.min(1, Math.max(-1, (s - along) / disc)));
+    const sides = [-disc, disc].map((r) =>
+      greatest(
+        (t) => surface(along + disc * Math.sin(t), offset + r * Math.cos(t)),
+        angleAt(a),
+        angleAt(b),
+      ),
     );
+    return Math.max(...sides);
   }
-  return misses.filter((miss) => miss !== undefined);
+  const inside = corners.filter((corner) => a <= corner.along && corner.along <= b);
+  const cut = [a, b].flatMap((s) => slice(s).map((x) => surface(s, x)));
+  return Math.max(...inside.map((corner) => surface(corner.along, corner.offset)), ...cut);
 }
 
-/** Proves that an excess is nowhere above 0 on the hole, by splitting the box around it; else where it is. */
-function proved(
-  bench: Bench,
-  drilled: Drilled,
-  rule: Miss["rule"],
-  excess: (box: Box) => Interval,
-): Miss | undefined {
-  const boxes = startingBoxes(bench, drilled);
-  for (let box = boxes.pop(); box !== undefined; box = boxes.pop()) {
-    if (liesOutside(drilled, box)) continue;
-    const over = excess(box);
-    if (over.hi <= TOUCH) continue;
-    const middle = middleOf(box);
-    const isSmall = widthOf(box.along) < FINEST && widthOf(box.offset) < FINEST;
-    if (isSmall || (contains(drilled, middle) && excess(middle).lo > TOUCH)) {
-      return { rule, by: over.hi, along: middle.along.lo, offset: middle.offset.lo };
-    }
-    boxes.push(...halved(box));
-  }
-  return undefined;
-}
-
-/** A Forstner bit's or a brad's point stands on the axis alone. */
-function pointThrough(bench: Bench, drilled: Drilled, rim: number): Miss | undefined {
-  const { hole, bit, errors } = drilled;
-  if (bit.kind !== "forstner" && bit.kind !== "brad-point") return undefined;
-  const along = hole.along + errors.along;
-  const offset = hole.offset + errors.offset;
-  if (!(along >= bench.from && along <= bench.to)) return undefined;
-  const axis = { along: point(along), offset: point(offset) };
-  const under = sub(woodOver(bench, errors, axis), add(point(rim), point(bit.point)));
-  const over = sub(point(bench.web), under);
-  return over.lo > TOUCH ? { rule: "web", by: over.lo, along, offset } : undefined;
-}
-
-/** Crown and sag: h = x² / (R + √(R² − (1 − m²) x²)), over a box within one piece of each profile. */
-function removalOver(bench: Bench, errors: Errors, box: Box): Interval {
-  const radius = pieceOf(bench.radius, box.along);
-  const crown = pieceOf(bench.crown, box.along);
-  const fall = atLeastZero(add(atLeastZero(valueOver(crown, box.along)), point(errors.crown)));
-  const R = mul(valueOver(radius, box.along), point(errors.radius));
-  if (R.lo === Infinity) return fall;
-  const m = radius.slope * errors.radius;
-  const x2 = square(box.offset);
-  const root = sqrt(sub(square(R), mul(point(1 - m * m), x2)));
-  return add(fall, div(x2, add(R, root)));
-}
-
-/** The wood from the flat down to the underside, or to the rod channel. */
-function woodOver(bench: Bench, errors: Errors, box: Box): Interval {
-  const line = pieceOf(bench.thickness, box.along);
-  const thickness = add(valueOver(line, box.along), point(errors.thickness));
-  const { channel } = bench;
-  if (channel === undefined) return thickness;
-  const s = (box.along.lo + box.along.hi) / 2;
-  const x = (box.offset.lo + box.offset.hi) / 2;
-  const isOver = s > channel.from && s < channel.to && Math.abs(x) < channel.width / 2;
-  return isOver ? sub(thickness, point(channel.depth)) : thickness;
-}
-
-/** How far the bit's body leads its rim: a twist bit's cone, (D/2 − r) / tan(angle/2) at r from the axis. */
-function leadOver({ hole, bit, errors }: Drilled, box: Box): Interval {
-  if (bit.kind !== "twist") return point(0);
-  const radius = hole.diameter / 2;
-  const away = sqrt(distanceSquared(hole, errors, box));
-  const slope = 1 / Math.tan((((bit.angle ?? 118) / 2) * Math.PI) / 180);
-  return atLeastZero(mul(sub(point(radius), away), point(slope)));
-}
-
-function distanceSquared(hole: Hole, errors: Errors, box: Box): Interval {
-  const along = sub(box.along, point(hole.along + errors.along));
-  const offset = sub(box.offset, point(hole.offset + errors.offset));
-  return add(square(along), square(offset));
-}
-
-/** The box around the hole, cut at every knot and at the channel's borders, as far as there is wood. */
-function startingBoxes(bench: Bench, { hole, errors }: Drilled): Box[] {
-  const corners = hole.outline ?? discBox(hole);
-  const alongs = corners.map(({ along }) => along + errors.along);
-  const offsets = corners.map(({ offset }) => offset + errors.offset);
-  const pieces = [...bench.radius, ...bench.crown, ...bench.thickness];
-  const knots = pieces.flatMap(({ from, to }) => [from, to]);
-  const { channel } = bench;
-  if (channel) knots.push(channel.from, channel.to);
-  const sides = channel ? [-channel.width / 2, channel.width / 2] : [];
-  const rows = cut(
-    Math.max(bench.from, Math.min(...alongs)),
-    Math.min(bench.to, Math.max(...alongs)),
-    knots,
-  );
-  const columns = cut(Math.min(...offsets), Math.max(...offsets), sides);
-  return rows.flatMap((along) => columns.map((offset) => ({ along, offset })));
-}
-
-function discBox({ along, offset, diameter }: Hole) {
-  const radius = diameter / 2;
-  return [
-    { along: along - radius, offset: offset - radius },
-    { along: along + radius, offset: offset + radius },
-  ];
-}
-
-/** The stretch from a to b, cut at these places. */
-function cut(a: number, b: number, places: readonly number[]): Interval[] {
-  if (!(a < b)) return [];
-  const inside = places.filter((place) => a < place && place < b).sort((p, q) => p - q);
-  const ends = [a, ...inside, b];
-  return ends.slice(1).map((end, i) => new Interval(ends[i] ?? end, end));
-}
-
-/** The box surely lies outside the hole. */
-function liesOutside({ hole, errors }: Drilled, box: Box): boolean {
-  if (hole.outline === undefined) {
-    return distanceSquared(hole, errors, box).lo > (hole.diameter / 2) ** 2 + 1e-12;
-  }
-  const corners = [box.along.lo, box.along.hi].flatMap((along) =>
-    [box.offset.lo, box.offset.hi].map((offset) => ({ along, offset })),
-  );
-  return sidesOf(hole, errors).some((side) => corners.every((corner) => side(corner) < -1e-9));
-}
-
-/** The point surely lies within the hole. */
-function contains({ hole, errors }: Drilled, at: Box): boolean {
-  if (hole.outline === undefined) {
-    return distanceSquared(hole, errors, at).hi <= (hole.diameter / 2) ** 2;
-  }
-  const spot = { along: at.along.lo, offset: at.offset.lo };
-  return sidesOf(hole, errors).every((side) => side(spot) >= 0);
-}
-
-/** For each side of a pocket, how far within it a point lies. */
-function sidesOf({ outline = [] }: Hole, errors: Errors) {
-  type Spot = { readonly along: number; readonly offset: number };
-  const corners = outline.map(({ along, offset }) => ({
-    along: along + errors.along,
-    offset: offset + errors.offset,
-  }));
-  const middle = {
-    along: corners.reduce((sum, { along }) => sum + along, 0) / corners.length,
-    offset: corners.reduce((sum, { offset }) => sum + offset, 0) / corners.length,
-  };
-  return corners.map((a, i) => {
-    const b = corners[(i + 1) % corners.length] ?? a;
-    const length = Math.hypot(b.along - a.along, b.offset - a.offset);
-    const turn = (p: Spot) =>
-      ((b.along - a.along) * (p.offset - a.offset) - (b.offset - a.offset) * (p.along - a.along)) /
-      length;
-    const sign = Math.sign(turn(middle));
-    return (p: Spot) => sign * turn(p);
+/** Where it lies least deep: convex on each stretch, so it has one valley there. */
+function shallowestOver(truth: Truth): number {
+  const { bench, ground, errors } = truth;
+  const { from, to, slice } = ground;
+  const valleys = partsOf(bench, from, to).map(({ stretch, a, b }) => {
+    const across = (s: number) => {
+      const within = (x: number) => Math.min(slice(s)[1], Math.max(slice(s)[0], x));
+      const [mid, crest] = [within(errors.crest), within(0)];
+      const above = (x: number) => freshAt(truth, stretch, s, x) - oldAt(truth, stretch, s, x);
+      if (bench.old === undefined || above(mid) >= 0) return freshAt(truth, stretch, s, mid);
+      if (above(crest) <= 0) return oldAt(truth, stretch, s, crest);
+      // from the new crest to the old one the new surface falls and the old one rises: they meet between
+      return freshAt(truth, stretch, s, crossing(above, mid, crest));
+    };
+    return least(across, a, b);
   });
+  return Math.min(...valleys);
 }
 
-function halved({ along, offset }: Box): [Box, Box] {
-  if (widthOf(along) >= widthOf(offset)) {
-    const [a, b] = halves(along);
-    return [
-      { along: a, offset },
-      { along: b, offset },
-    ];
-  }
-  const [a, b] = halves(offset);
-  return [
-    { along, offset: a },
-    { along, offset: b },
-  ];
+/** Deepest floor that leaves the web in the wood: all of it straight, so least at an end, a knot or the axis. */
+function inWood(truth: Truth): number {
+  const { bench, ground, errors } = truth;
+  const { hole, wood, crest, web } = bench;
+  const { along, from, to } = ground;
+  const places = partsOf(bench, from, to).flatMap(({ a, b }) => [a, b, along]);
+  const rooms = places.map((s) => wood(s) - crest(s) - dropAt(truth, Math.abs(s - along)));
+  const tip = wood(along) - crest(along) - leadOf(truth);
+  return Math.min(...rooms, tip) + errors.thickness - (hole.drilled ? 0 : web);
 }
 
-function halves({ lo, hi }: Interval): [Interval, Interval] {
-  const middle = lo + (hi - lo) / 2;
-  return [new Interval(lo, middle), new Interval(middle, hi)];
+/** The same over the rod channel and within the web of it, for the parts of the bit that lie there. */
+function overChannel(truth: Truth): number {
+  const { bench, ground, errors } = truth;
+  const { hole, channel, over, crest, web } = bench;
+  const { along, offset, slice } = ground;
+  if (channel === undefined || hole.drilled) return Infinity;
+  const reach = (s: number) => {
+    const beside = Math.max(0, channel.from - s, s - channel.to);
+    return channel.half + Math.sqrt(Math.max(0, web * web - beside * beside));
+  };
+  const from = Math.max(ground.from, channel.from - web);
+  const to = Math.min(ground.to, channel.to + web);
+  const apart = (s: number) => Math.max(slice(s)[0] - reach(s), -reach(s) - slice(s)[1]) + TOUCH;
+  const shared = from < to ? stretchBelow(apart, from, to) : undefined;
+  if (shared === undefined) return Infinity;
+  const room = (s: number) => {
+    const nearest = Math.min(slice(s)[1], reach(s), Math.max(slice(s)[0], -reach(s), offset));
+    return over(s) - crest(s) - dropAt(truth, Math.hypot(s - along, nearest - offset));
+  };
+  const rooms = partsOf(bench, ...shared).map(({ a, b }) => least(room, a, b));
+  const isOver = from <= along && along <= to && Math.abs(offset) <= reach(along);
+  const tip = isOver ? over(along) - crest(along) - leadOf(truth) : Infinity;
+  return Math.min(...rooms, tip) + errors.thickness - web;
 }
 
-function middleOf({ along, offset }: Box): Box {
+/** Less than this of a hole over the channel counts as beside it, mm. */
+const TOUCH = 1e-9;
+
+function groundOf(hole: Hole, errors: Errors): Ground {
+  const moved = (spot: Spot) => ({
+    along: spot.along + errors.along,
+    offset: spot.offset + errors.offset,
+  });
+  const { along, offset } = moved(hole);
+  const disc = (hole.diameter ?? 0) / 2;
+  const corners = (hole.outline ?? []).map(moved);
+  const alongs = hole.outline
+    ? corners.map((corner) => corner.along)
+    : [along - disc, along + disc];
+  const slice = (s: number): readonly [number, number] => {
+    if (hole.outline) return sliceOf(corners, s);
+    const half = Math.sqrt(Math.max(0, (disc - s + along) * (disc + s - along)));
+    return [offset - half, offset + half];
+  };
   return {
-    along: point(along.lo + (along.hi - along.lo) / 2),
-    offset: point(offset.lo + (offset.hi - offset.lo) / 2),
+    along,
+    offset,
+    disc,
+    corners,
+    from: Math.min(...alongs),
+    to: Math.max(...alongs),
+    slice,
   };
 }
 
-function widthOf({ lo, hi }: Interval): number {
-  return hi - lo;
-}
-
-/** The straight piece that holds a stretch without a knot. */
-function pieceOf(lines: readonly Line[], { lo, hi }: Interval): Line {
-  const middle = lo + (hi - lo) / 2;
-  const line = lines.find(({ from, to }) => from <= middle && middle <= to);
-  if (line === undefined) throw new Error("a profile covers the whole board");
-  return line;
-}
-
-/** A straight piece over a stretch; widened by far more than the rounding of its own two operations. */
-function valueOver({ at }: Line, { lo, hi }: Interval): Interval {
-  const [a, b] = [at(lo), at(hi)];
-  if (a === Infinity || b === Infinity) return new Interval(Infinity, Infinity);
-  const slack = 1e-13 * (Math.abs(a) + Math.abs(b) + 1);
-  return new Interval(Math.min(a, b) - slack, Math.max(a, b) + slack);
-}
-
-function atLeastZero({ lo, hi }: Interval): Interval {
-  return new Interval(Math.max(0, lo), Math.max(0, hi));
+/** What an outline covers across the board at a place. */
+function sliceOf(corners: readonly Spot[], s: number): readonly [number, number] {
+  let [low, high] = [Infinity, -Infinity];
+  corners.forEach((a, i) => {
+    const b = corners[(i + 1) % corners.length] as Spot;
+    if (Math.min(a.along, b.along) > s || Math.max(a.along, b.along) < s) return;
+    const share = a.along === b.along ? 0 : (s - a.along) / (b.along - a.along);
+    const x = a.offset + share * (b.offset - a.offset);
+    [low, high] = [Math.min(low, x), Math.max(high, x)];
+  });
+  return [low, high];
 }
