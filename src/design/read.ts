@@ -181,7 +181,7 @@ function readStations(of: NumberKind, value: object, reading: Reading): object |
   if (numbers.length === 0 && issues.length === before) {
     refuse(reading, value, `${expectedOf(of)}, or a value at one station or more`);
   }
-  if (numbers.includes(Infinity) && !numbers.every((number) => number === Infinity)) {
+  if (numbers.includes(Infinity) && numbers.some((number) => (number as number) < Infinity)) {
     refuse(reading, value, 'a radius that is "flat" at every station or at none');
   }
   return issues.length > before ? undefined : stations;
@@ -213,8 +213,8 @@ function wantedOf({ fields, variants = [] }: Form): string {
   if (tagged && Object.keys(fields).length === 0) {
     return `an object whose ${tagged.tag} is ${quoted(Object.keys(tagged.cases), "or")}`;
   }
-  const usual = variants.flatMap(({ cases }) =>
-    Object.keys(Object.values(cases).at(-1)?.fields ?? {}),
+  const usual = variants.flatMap(({ tag, cases }) =>
+    tag === undefined ? Object.keys(Object.values(cases).at(-1)?.fields ?? {}) : [tag],
   );
   return `an object with ${quoted([...usual, ...Object.keys(fields)])}`;
 }
