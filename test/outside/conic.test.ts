@@ -6,8 +6,8 @@ import fc from "fast-check";
 import type { BigNumber } from "mathjs";
 import { expect, test } from "vitest";
 import type { Design, Profile } from "../../src/design/design.js";
+import { removalAt } from "../../src/drilling/parts.js";
 import { radiusFromSagitta, sagitta } from "../../src/geometry/sagitta.js";
-import { removalAt } from "../../src/report/building-blocks.js";
 import { between, forAll } from "./counted.js";
 import { big, exactOf } from "./exact.js";
 import { expectPrinted, roundedAs } from "./printed.js";
@@ -83,20 +83,20 @@ const COMPOUND = fc
     length: between(400, 560),
     share: between(0, 1),
     offset: between(-32, 32),
-    crown: between(0.01, 0.5),
+    sanding: between(0.01, 0.5),
   })
   // without a slope there is no apex; and the radius must reach the edge where the last piece extends
   .filter(({ nut, far }) => Math.abs(nut - far) > 1e-3 && nut + (far - nut) * 2 > 60);
 
 test("removalAt on compound-radius designs meets the implicit cone", () => {
-  forAll(COMPOUND, ({ nut, far, station, length, share, offset, crown }) => {
-    const design = boardOf({ nut, [station]: far }, length, crown);
+  forAll(COMPOUND, ({ nut, far, station, length, share, offset, sanding }) => {
+    const design = boardOf({ nut, [station]: far }, length, sanding);
     const along = share * length;
     // fret 12 lies at half the scale length, exactly
     const run = exactOf(station === "end" ? length : SCALE / 2);
     const slope = exactOf(far).minus(exactOf(nut)).div(run);
     const radius = exactOf(nut).plus(slope.times(exactOf(along)));
-    const expected = crown + dropOnCone(radius, slope, offset);
+    const expected = sanding + dropOnCone(radius, slope, offset);
     expect(Math.abs(removalAt(design, along, offset) - expected)).toBeLessThan(1e-9);
   });
 });
@@ -116,13 +116,13 @@ test("the radius is what a gauge reads square to the board, not the distance to 
 const SCALE = 648;
 
 /** A board wide enough for every offset here; its shape does not matter. */
-function boardOf(radius: Profile, length: number, crown: number): Design {
+function boardOf(radius: Profile, length: number, sanding: number): Design {
   const width = length > 100 ? 60 : 12;
   return {
     scale: { length: SCALE, frets: 12 },
     board: { length, width, thickness: 6 },
     radius,
-    crown,
+    sanding,
     markers: [],
   };
 }

@@ -4,8 +4,8 @@ import { all, create } from "mathjs";
 import { expect, test } from "vitest";
 import { diagonalCrossing } from "../../src/board/markers.js";
 import type { Design } from "../../src/design/design.js";
+import { fretPositions } from "../../src/drilling/parts.js";
 import { checkDesign } from "../../src/index.js";
-import { fretPositions } from "../../src/report/building-blocks.js";
 import { between, forAll } from "./counted.js";
 import { expectPrinted, rangeOf } from "./printed.js";
 

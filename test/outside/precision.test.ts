@@ -2,8 +2,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { diagonalCrossing } from "../../src/board/markers.js";
+import { fretPositions } from "../../src/drilling/parts.js";
 import { radiusFromSagitta, sagitta } from "../../src/geometry/sagitta.js";
-import { fretPositions } from "../../src/report/building-blocks.js";
 import { between, forAll } from "./counted.js";
 import {
   crossing64,

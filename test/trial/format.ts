@@ -1,44 +1,62 @@
-/** The shape of a trial's file. */
-import * as v from "valibot";
-
-const quantity = v.union([v.number(), v.string()], "expected a number, or a length as text");
-const digits = v.pipe(
-  v.number("expected a whole number of decimals"),
-  v.integer("expected a whole number of decimals"),
-  v.minValue(0, "expected 0 decimals or more"),
-  v.maxValue(15, "expected 15 decimals at most"),
-);
+/** The shape of a trial's file, as a JSON Schema, and the same as a type. */
+import { Ajv2020 } from "ajv/dist/2020.js";
 
 /** How a value is known. */
-const mark = v.picklist(
-  ["seen", "second-hand", "computed", "memory"],
-  'expected "seen", "second-hand", "computed" or "memory"',
-);
+type Mark = "seen" | "second-hand" | "computed" | "memory";
 
-const expectation = v.strictObject({
+export interface Expectation {
   /** Path into the report, or into what the call gives. */
-  what: v.optional(v.string("expected a path, as holes.0.window.min")),
-  call: v.optional(v.string("expected the name of a building block")),
-  with: v.optional(v.array(v.unknown(), "expected a list of arguments")),
-  value: v.union([v.number(), v.string(), v.boolean(), v.null()], "expected a value"),
-  within: v.optional(quantity),
-  digits: v.optional(digits),
-  misprint: v.optional(quantity),
+  readonly what?: string;
+  readonly call?: string;
+  readonly with?: readonly unknown[];
+  readonly value: number | string | boolean | null;
+  readonly within?: number | string;
+  readonly digits?: number;
+  readonly misprint?: number | string;
   /** Where it is known otherwise than the trial's other values. */
-  mark: v.optional(mark),
-});
+  readonly mark?: Mark;
+}
 
-export const trialSchema = v.strictObject({
-  name: v.pipe(v.string("expected a name"), v.nonEmpty("expected a name")),
-  source: v.pipe(v.string("expected a source"), v.nonEmpty("expected a source")),
-  mark,
-  note: v.optional(v.string("expected a text")),
-  design: v.optional(v.record(v.string(), v.unknown(), "expected a design")),
-  expect: v.pipe(
-    v.array(expectation, "expected a list of expectations"),
-    v.minLength(1, "expected one expectation or more"),
-  ),
-});
+export interface TrialFile {
+  readonly name: string;
+  readonly source: string;
+  readonly mark: Mark;
+  readonly note?: string;
+  readonly design?: object;
+  readonly expect: readonly Expectation[];
+}
 
-export type Expectation = v.InferOutput<typeof expectation>;
-export type TrialFile = v.InferOutput<typeof trialSchema>;
+const text = { type: "string", minLength: 1 };
+const quantity = { type: ["number", "string"] };
+const mark = { enum: ["seen", "second-hand", "computed", "memory"] };
+
+const expectation = {
+  type: "object",
+  additionalProperties: false,
+  required: ["value"],
+  properties: {
+    what: text,
+    call: text,
+    with: { type: "array" },
+    value: { type: ["number", "string", "boolean", "null"] },
+    within: quantity,
+    digits: { type: "integer", minimum: 0, maximum: 15 },
+    misprint: quantity,
+    mark,
+  },
+};
+
+/** Whether a value is a trial; what is wrong with it is in `errors`. */
+export const isTrial = new Ajv2020({ allowUnionTypes: true }).compile<TrialFile>({
+  type: "object",
+  additionalProperties: false,
+  required: ["name", "source", "mark", "expect"],
+  properties: {
+    name: text,
+    source: text,
+    mark,
+    note: { type: "string" },
+    design: { type: "object" },
+    expect: { type: "array", minItems: 1, items: expectation },
+  },
+});

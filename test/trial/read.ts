@@ -1,4 +1,6 @@
 /** Reads a trial's file; what is wrong with it is told with its line. */
+
+import type { ErrorObject } from "ajv/dist/2020.js";
 import {
   findNodeAtLocation,
   type Node,
@@ -6,10 +8,9 @@ import {
   parseTree,
   printParseErrorCode,
 } from "jsonc-parser";
-import * as v from "valibot";
 import { type FileIssue, readDesign } from "../../src/files/index.js";
 import { type Design, DesignError } from "../../src/index.js";
-import { type TrialFile, trialSchema } from "./format.js";
+import { isTrial, type TrialFile } from "./format.js";
 
 /** A trial, its design in mm. */
 export interface Trial extends Omit<TrialFile, "design"> {
@@ -31,18 +32,26 @@ export function readTrial(file: string, text: string): Trial {
   if (root === undefined || told.length > 0) {
     throw new TrialError(told.join("\n") || `${file}:1: no JSON: the text is empty`);
   }
-  const { output, issues } = v.safeParse(trialSchema, JSON.parse(text));
-  if (issues) {
-    throw new TrialError(issues.map((issue) => shapeWords(file, text, root, issue)).join("\n"));
+  const trial: unknown = JSON.parse(text);
+  if (!isTrial(trial)) {
+    const [error] = isTrial.errors ?? [];
+    throw new TrialError(shapeWords(file, text, root, error as ErrorObject));
   }
-  const trial = output as TrialFile;
   return { ...trial, design: designIn(file, text, findNodeAtLocation(root, ["design"])) };
 }
 
-function shapeWords(file: string, text: string, root: Node, issue: v.BaseIssue<unknown>): string {
-  const keys = issue.path?.map(({ key }) => key as string | number) ?? [];
-  const place = nearestNode(root, keys);
-  return `${file}:${lineOf(text, place.offset)}: ${keys.join(".") || "trial"}: ${issue.message}`;
+function shapeWords(file: string, text: string, root: Node, error: ErrorObject): string {
+  const { instancePath, params, message } = error;
+  const keys = [...instancePath.split("/").slice(1), ...unknownKey(params)];
+  const place = nearestNode(
+    root,
+    keys.map((key) => (/^\d+$/.test(key) ? Number(key) : key)),
+  );
+  return `${file}:${lineOf(text, place.offset)}: ${keys.join(".") || "trial"}: ${message}`;
+}
+
+function unknownKey({ additionalProperty }: Record<string, unknown>): string[] {
+  return typeof additionalProperty === "string" ? [additionalProperty] : [];
 }
 
 /** What stands at a path, or at the part of it that is there. */

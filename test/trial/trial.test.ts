@@ -1,35 +1,23 @@
-/** Trials as their user runs them: the bundled script, its table, and its exit codes. */
-import { spawnSync } from "node:child_process";
+/** Trials: the table, and the exit codes. */
+import { execFileSync } from "node:child_process";
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { buildSync } from "esbuild";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { afterAll, expect, test } from "vitest";
 import { fencedBlocks } from "../docs/blocks.js";
+import { tryFolder } from "./main.js";
 
 const ROOT = new URL("../../", import.meta.url).pathname;
-const SCRIPT = join(ROOT, "node_modules/.cache/trial-test.mjs");
 const folders: string[] = [];
-
-beforeAll(() => {
-  buildSync({
-    entryPoints: [join(ROOT, "test/trial/run.ts")],
-    bundle: true,
-    platform: "node",
-    format: "esm",
-    packages: "external",
-    outfile: SCRIPT,
-    logLevel: "warning",
-  });
-});
 
 afterAll(() => {
   for (const folder of folders) rmSync(folder, { recursive: true });
-  rmSync(SCRIPT);
 });
 
-function trial(...words: readonly string[]) {
-  return spawnSync(process.execPath, [SCRIPT, ...words], { cwd: ROOT, encoding: "utf8" });
+/** What the script does, in this process. */
+function trial(folder = "docs/trials") {
+  const { code, out, err } = tryFolder(folder);
+  return { status: code, stdout: out, stderr: err };
 }
 
 function folderWith(files: Readonly<Record<string, string>>): string {
@@ -58,6 +46,12 @@ test("the trials that come with the library pass", () => {
   expect(stdout).toMatch(/^trial +quantity +expected +found +difference +mark +pass\n/);
 });
 
+test("the script of package.json tells the same, and ends with the code", () => {
+  const run = () =>
+    execFileSync("npm", ["run", "--silent", "trial"], { cwd: ROOT, encoding: "utf8" });
+  expect(run()).toBe(trial().stdout);
+});
+
 test("each of them names its source and how it is known", () => {
   const files = readdirSync(join(ROOT, "docs/trials")).filter((name) => name.endsWith(".json"));
   const texts = files.map((name) => readFileSync(join(ROOT, "docs/trials", name), "utf8"));
@@ -79,9 +73,9 @@ test("the example of the page passes, and a value of it made wrong does not", ()
   expect(good.stderr).toBe("");
   expect(good.stdout).toContain("1 trial, 5 quantities: all pass");
   expect(good.status).toBe(0);
-  const wrong = trial(folderWith({ "page.json": text.replace('"value": 1.1', '"value": 1.2') }));
+  const wrong = trial(folderWith({ "page.json": text.replace('"value": 1.2', '"value": 1.3') }));
   expect(wrong.status).toBe(1);
-  expect(wrong.stdout).toMatch(/holes\.0\.window\.min +1\.2 +1\.1 +-0\.1 +computed +NO/);
+  expect(wrong.stdout).toMatch(/holes\.0\.window\.min +1\.3 +1\.2 +-0\.1 +computed +NO/);
 });
 
 test.each([
