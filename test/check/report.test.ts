@@ -1,20 +1,23 @@
 /** What a report says of a hole and of the whole, and that it is plain data whatever the design. Lengths in mm. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { seeded } from "../../bench/random.js";
 import { checkDesign, type Design, DesignError, repairHole } from "../../src/index.js";
+import { FAILING } from "../remedies/failing.js";
 import { designOf, FORSTNER, TWIST } from "../windows/bench.js";
-import { PLAIN, SQUARED } from "./necks.js";
+import { EXACT, PLAIN, SQUARED } from "./necks.js";
 
 // 65² = 63² + 16² = 60² + 25²: 2 off at 16 from the crest, 5 at 25; and 0.5 everywhere
 const ROUND: Design = { ...SQUARED, radius: 65, bit: { kind: "end-mill" } };
 const holesOf = (markers: readonly object[], change: object = {}) =>
   checkDesign({ ...ROUND, ...change, markers } as Design).holes;
 
+const POCKET = { kind: "rectangle", length: 6, width: 9 } as const;
+const SOLID = { fill: { kind: "solid", thickness: 2 } } as const;
+
 describe("what the radius removes", () => {
   const pair = { frets: [2], arrangement: "double", spread: 41 };
-  const pocket = (length: number, width: number) => ({
-    shape: { kind: "rectangle", length, width },
-  });
+  const pocket = (length: number, width: number) => ({ shape: { ...POCKET, length, width } });
   const middle = 65 - Math.sqrt(65 ** 2 - 20.5 ** 2);
 
   test.each<[string, object, number[]]>([
@@ -161,121 +164,52 @@ describe("what is assumed", () => {
 
 describe("cautions, by what the work is", () => {
   const told = (change: object) => checkDesign(designOf(change)).cautions.join("\n");
-  const place = [{ along: 200, offset: 0 }];
-  const shape = { kind: "rectangle", length: 6, width: 10 } as const;
-  const old = { places: place, diameter: 8, drilled: true, depth: 2 } as const;
+  const places = [{ along: 200, offset: 0 }];
+  const OLD = { markers: [{ places, diameter: 8, drilled: true, depth: 2 }] };
 
-  test.each<[string, RegExp, object, object]>([
-    [
-      "a drill press",
-      /^Drill press.*1910\.213/m,
-      { bit: FORSTNER },
-      { markers: [{ places: place, shape }] },
-    ],
-    ["a twist bit", /^A twist bit can grab/m, { bit: TWIST }, { bit: FORSTNER }],
-    ["a router", /^Router/m, {}, { bit: FORSTNER }],
-    ["a saw", /^Sawing slots/m, { slot: { tang: 2 } }, {}],
-    ["side dots", /^Drilling the edge/m, { sideDots: { diameter: 2 } }, {}],
-    ["shell dust", /Eur Respir J/, { fill: { kind: "solid", thickness: 2 } }, {}],
-    ["glue", /^Glue under solid dots/m, { fill: { kind: "solid", thickness: 2 } }, {}],
-    ["wet epoxy", /^Uncured epoxy.*HSE RR79/m, {}, { markers: [old] }],
-    ["flame", /^No flame/m, {}, { fill: { kind: "solid", thickness: 2 } }],
-    [
-      "cured epoxy",
-      /^Sand epoxy only once/m,
-      { markers: [old] },
-      { fill: { kind: "solid", thickness: 2 } },
-    ],
-    ["a small batch", /^A batch this small/m, {}, { pour: { waste: 500 } }],
-  ])("%s", (_, words, with_, without) => {
-    expect(told(with_)).toMatch(words);
-    expect(told(without)).not.toMatch(words);
-  });
-
-  test("always: dust, and that local codes come first", () => {
-    expect(told({ markers: [] })).toMatch(/local codes or licensed practice/);
-    expect(told({ markers: [] })).toMatch(/Wood Dust – Hazard Recognition/);
+  test.each<[RegExp, object, object]>([
+    [/^Drill press.*1910\.213/m, { bit: FORSTNER }, { markers: [{ places, shape: POCKET }] }],
+    [/^A twist bit can grab/m, { bit: TWIST }, { bit: FORSTNER }],
+    [/^Router/m, {}, { bit: FORSTNER }],
+    [/^Sawing slots/m, { slot: { tang: 2 } }, {}],
+    [/^Drilling the edge/m, { sideDots: { diameter: 2 } }, {}],
+    [/Eur Respir J/, SOLID, {}],
+    [/^Glue under solid dots/m, SOLID, {}],
+    [/^Uncured epoxy.*HSE RR79/m, {}, OLD],
+    [/^No flame/m, {}, SOLID],
+    [/^Sand epoxy only once/m, OLD, SOLID],
+    [/^A batch this small/m, {}, { pour: { waste: 500 } }],
+  ])("%s", (words, change, other) => {
+    expect(told(change)).toMatch(words);
+    expect(told(other)).not.toMatch(words);
+    // always
+    expect(told(other)).toMatch(/local codes or licensed practice/);
+    expect(told(other)).toMatch(/Wood Dust – Hazard Recognition/);
   });
 });
 
 describe("plain data", () => {
-  const size = fc.constantFrom(0.5, 1, 4, 6.35, 9);
-  const small = fc.constantFrom(-0, 0, 0.25, 2, 30);
-  const maybe = <T>(arbitrary: fc.Arbitrary<T>) =>
-    fc.option(arbitrary, { nil: undefined, freq: 2 });
-  const fill = fc.oneof(
-    fc.record({ kind: fc.constant("poured"), keep: maybe(small) }),
-    fc.record({ kind: fc.constant("solid"), thickness: size }),
+  // what the failing designs leave out: flat and −0, stops and laws, pairs along the board, what is drilled
+  const marked = (group: object): object => ({ markers: [{ frets: [5], diameter: 4, ...group }] });
+  const placed = { places: [{ along: -0, offset: -0 }], frets: undefined };
+  const law = { limit: 1, shape: "normal" };
+  const extra = fc.constantFrom<object[]>(
+    { radius: "flat", sanding: -0, tolerance: EXACT, web: -0 },
+    { radius: { nut: 254, end: 406 }, name: "", pour: { waste: 0, ratio: [2, 1] } },
+    { existing: { radius: "flat" }, stop: { correction: -0, foot: 9 }, fill: SOLID.fill },
+    { existing: { radius: 1e12 }, radius: Infinity, tolerance: { stop: law } },
+    { scale: { bass: 686, treble: 648, square: 7, frets: 24 }, stop: { from: "table", step: 0.1 } },
+    marked({ arrangement: "lengthwise", spread: 9, bit: TWIST }),
+    marked({ arrangement: "edge", side: "bass", gap: 0, drilled: true, depth: 2 }),
+    marked({ ...placed, shape: { ...POCKET, length: 9 }, diameter: undefined }),
+    { markers: [], slot: { tang: 1 }, sideDots: { diameter: 1 } },
+    {},
   );
-  const bit = fc.oneof(
-    fc.record({ kind: fc.constantFrom("forstner", "brad-point"), point: size }),
-    fc.constantFrom({ kind: "twist" }, { kind: "end-mill" }),
-  );
-  const stop = fc.oneof(
-    fc.record({ from: fc.constant("table"), zero: maybe(small), step: maybe(size) }),
-    fc.record({ foot: maybe(size), correction: maybe(fc.constantFrom(-3, -0, 0.5)) }),
-  );
-  const where = fc.oneof(
-    fc.record({
-      frets: fc.constant([3, 12, 22]),
-      arrangement: fc.constantFrom(undefined, "double"),
-    }),
-    fc.record({ frets: fc.constant([5]), arrangement: fc.constant("lengthwise"), spread: size }),
-    fc.record({
-      frets: fc.constant([7]),
-      arrangement: fc.constant("edge"),
-      side: fc.constantFrom("bass", "treble"),
-      gap: small,
-    }),
-    fc.record({
-      places: fc.array(fc.record({ along: fc.constantFrom(-0, 100, 490), offset: small }), {
-        minLength: 1,
-      }),
-    }),
-  );
-  const shaped = fc.oneof(
-    fc.record({ diameter: size, bit: maybe(bit) }),
-    fc.record({ shape: fc.record({ kind: fc.constant("rectangle"), length: size, width: size }) }),
-  );
-  const work = fc.record({
-    fill: maybe(fill),
-    stop: maybe(stop),
-    depth: maybe(size),
-    drilled: maybe(fc.constant(true)),
+  const makers = fc.constantFrom(...Object.values(FAILING));
+  const design = fc.tuple(fc.nat(), makers, extra).map(([seed, make, more]) => {
+    const draw = seeded(seed);
+    return { ...make(() => draw(0, 1)), ...more };
   });
-  const group = fc.tuple(where, shaped, work).map((parts) => Object.assign({}, ...parts));
-  const radius = fc.oneof(
-    fc.constantFrom("flat", Infinity, 40, 254, 1e12),
-    fc.record({ nut: fc.constantFrom(184, 305), end: fc.constant(406) }),
-  );
-  const design = fc
-    .record({
-      name: maybe(fc.string()),
-      scale: fc.constantFrom(
-        { length: 648, frets: 22 },
-        { bass: 686, treble: 648, square: 7, frets: 24 },
-      ),
-      thickness: fc.constantFrom(2, 6, { nut: 7, end: 5 }),
-      channel: fc.constantFrom(undefined, "none", { width: 6, depth: 2 }),
-      neck: maybe(fc.record({ thickness: size })),
-      existing: maybe(fc.record({ radius })),
-      radius,
-      sanding: maybe(small),
-      markers: fc.array(group, { maxLength: 4 }),
-      fill: maybe(fill),
-      bit: maybe(bit),
-      stop: maybe(stop),
-      web: maybe(small),
-      slot: maybe(fc.record({ tang: size, depth: maybe(size) })),
-      sideDots: maybe(fc.record({ diameter: size })),
-      tolerance: maybe(
-        fc.constantFrom({ layout: { limit: 0.3, shape: "normal" } }, { crest: 0, stop: 0 }),
-      ),
-    })
-    .map(({ thickness, channel, ...rest }) => ({
-      ...rest,
-      board: { length: 482, width: { nut: 43, end: 57 }, thickness, channel },
-    }));
 
   /** Every value in something, however deep. */
   function* valuesIn(whole: unknown): Generator<unknown> {
@@ -302,7 +236,7 @@ describe("plain data", () => {
     fc.assert(
       fc.property(design, (drawn) => {
         try {
-          const report = checkDesign(drawn as Design);
+          const report = checkDesign(drawn);
           holdPlain(report);
           for (const { code } of report.findings) codes.add(code);
           count++;
@@ -310,9 +244,9 @@ describe("plain data", () => {
           if (!(error instanceof DesignError)) throw error;
         }
       }),
-      { numRuns: 400 },
+      { numRuns: 150 },
     );
-    expect(count).toBeGreaterThan(150);
+    expect(count).toBeGreaterThan(100);
     expect(codes.size).toBeGreaterThan(15);
   });
 
