@@ -49,7 +49,7 @@ function checkBit(bit: Bit | undefined, path: string, note: Note): void {
 }
 
 function checkGroup(group: MarkerGroup, design: Partial<Design>, path: string, note: Note): void {
-  checkOneGoal(group, path, note);
+  if (!group.drilled) checkOneGoal(group, path, note);
   checkBit(group.bit, `${path}.bit`, note);
   const shape = "shape" in group ? group.shape : undefined;
   if (shape !== undefined && group.bit && group.bit.kind !== "end-mill") {
