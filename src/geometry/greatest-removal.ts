@@ -4,6 +4,8 @@
  * On a piece of the surface without a knot the solid under the cone is convex and the sanding is linear, so the removal
  * is a convex function of (along, offset), and grows outward. Over a polygon such a function is greatest at a corner.
  */
+
+import { elementAt } from "./element-at.js";
 import { type Footprint, polygonAround, reachOn } from "./footprint.js";
 import { clipped, type Polygon } from "./polygon.js";
 import { sag } from "./sagitta.js";
@@ -13,9 +15,45 @@ import {
   radiusOf,
   radiusSlopeOf,
   removalOf,
+  type Surface,
   sandingOf,
   slopesAt,
 } from "./surface.js";
+import { valueOnPiece } from "./track.js";
+
+/** How much the bound below a tangent may exceed the greatest on a disc, mm. */
+const HARDLY = 1e-4;
+
+/**
+ * The greatest over a disc on pieces `c` and `r` of the tracks, by two places alone; NaN where two do not come near.
+ *
+ * The disc lies between its ends along the board, below its tangent x = offset + ρ√(1 + t²) − t(s − along) of any slope t.
+ * Removal grows outward and is convex, so that over this ground it is greatest at an end of the tangent. With t the
+ * removal's own slopes, k R/x − m x/2R, the ends exceed the disc by no more than half the square of their distance times
+ * the bend along the tangent, (t + m x/R)²/R.
+ */
+export function greatestUnderTangent(
+  { sanding, radius }: Surface,
+  c: number,
+  r: number,
+  { along, offset, far, radius: reach }: Footprint,
+): number {
+  const m = elementAt(radius.slope, r);
+  const k = elementAt(sanding.slope, c);
+  const R = valueOnPiece(radius, r, along);
+  const q = far / R;
+  const t = (k === 0 ? 0 : k / q) - (m * q) / 2;
+  const lean = Math.abs(t);
+  const bend = (1 + lean) * reach * (lean + Math.abs(m) * q);
+  if (!(bend * bend <= 2 * HARDLY * R && R < Infinity)) return Number.NaN;
+  // √(1 + t²) ≤ 1 + t²/2
+  const top = offset + reach * (1 + (t * t) / 2);
+  const sanded = valueOnPiece(sanding, c, along);
+  return Math.max(
+    sanded - k * reach + sag(R - m * reach, top + t * reach, m),
+    sanded + k * reach + sag(R + m * reach, top - t * reach, m),
+  );
+}
 
 /** The greatest on one piece; `Infinity` where the surface does not reach. Exact where the piece is level. */
 export function greatestOnPiece(piece: Piece, footprint: Footprint): number {

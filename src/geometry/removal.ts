@@ -5,12 +5,12 @@
 
 import { elementAt } from "./element-at.js";
 import type { Footprint } from "./footprint.js";
-import { greatestOnPiece } from "./greatest-removal.js";
+import { greatestOnPiece, greatestUnderTangent } from "./greatest-removal.js";
 import { leastOnPiece } from "./least-removal.js";
 import { sag } from "./sagitta.js";
 import type { Surface } from "./surface.js";
 import { piecesOf } from "./surface.js";
-import { isConstant, pieceAt, valueAt, valueOnPiece } from "./track.js";
+import { isConstant, pieceAt, solePiece, valueAt, valueOnPiece } from "./track.js";
 
 /** Removal at a point; `Infinity` where the surface does not reach it. */
 export function removalOn({ sanding, radius }: Surface, along: number, offset: number): number {
@@ -22,6 +22,12 @@ export function removalOn({ sanding, radius }: Surface, along: number, offset: n
 /** The greatest removal over a footprint, never too small; `Infinity` where the surface does not reach it. */
 export function greatestRemoval(surface: Surface, footprint: Footprint): number {
   if (isUniform(surface)) return removalOn(surface, footprint.from, footprint.far);
+  const c = solePiece(surface.sanding, footprint.from, footprint.to);
+  const r = solePiece(surface.radius, footprint.from, footprint.to);
+  if (c >= 0 && r >= 0 && footprint.radius > 0) {
+    const greatest = greatestUnderTangent(surface, c, r, footprint);
+    if (greatest < Infinity) return greatest;
+  }
   const pieces = piecesOf(surface, footprint.from, footprint.to);
   return Math.max(...pieces.map((piece) => greatestOnPiece(piece, footprint)));
 }

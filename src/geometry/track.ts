@@ -46,6 +46,15 @@ export function pieceBefore(track: Track, along: number): number {
   return i > 0 && elementAt(track.at, i) === along ? i - 1 : i;
 }
 
+/** Index of the piece that holds all of [from, to]; −1 where the slope may change in it. */
+export function solePiece(track: Track, from: number, to: number): number {
+  const { at } = track;
+  const last = at.length - 2;
+  let i = 0;
+  while (i < last && elementAt(at, i + 1) < from) i++;
+  return i < last && elementAt(at, i + 1) <= to ? -1 : i;
+}
+
 /** Value of piece `i`, extended to any `along`. */
 export function valueOnPiece(track: Track, i: number, along: number): number {
   return elementAt(track.value, i) + elementAt(track.slope, i) * (along - elementAt(track.at, i));
