@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import type { Marker } from "../../src/board/markers.js";
 import { edgeGap, findOverlaps, slotGap } from "../../src/drilling/clearances.js";
-import { trackThrough } from "../../src/geometry/track.js";
+import { type Track, trackThrough } from "../../src/geometry/track.js";
 import { frameOf, leaning, square } from "../layout/frames.js";
 
 /** A dot of 6 between the nut and fret 1 where nothing else is said. */
@@ -21,139 +21,93 @@ function pocketOver([from, to]: [number, number], [bass, treble]: [number, numbe
   return dotAt((from + to) / 2, (bass + treble) / 2, { outline, width, ...stated });
 }
 
-describe("room to square slots at 40 and 80", () => {
-  const board = frameOf([square(0), square(40), square(80)], 60);
+const closeTo = (...values: number[]) => values.map((value) => expect.closeTo(value, 12));
 
-  test.each([
-    [57, 2, 17 - 3],
-    [68, 2, 12 - 3],
-    [42, 2, 2 - 3],
-    // past the last slot there is none after
-    [300, 3, 220 - 3],
-  ])("a dot of 6 at %d in the space of fret %d: %d", (along, fret, gap) => {
-    expect(slotGap(board, dotAt(along, 10, { fret }))).toBe(gap);
+describe("room to the slots before and after it", () => {
+  test("square ones at 40 and 80: a dot of 6, a pocket's nearest corner; none after the last", () => {
+    const board = frameOf([square(0), square(40), square(80)], 60);
+    const gaps = [57, 68, 42].map((along) => slotGap(board, dotAt(along, 10, { fret: 2 })));
+    expect(gaps).toEqual([17 - 3, 12 - 3, 2 - 3]);
+    expect(slotGap(board, dotAt(300, 10, { fret: 3 }))).toBe(220 - 3);
+    const pocket = (from: number, to: number) => pocketOver([from, to], [-5, 5], { fret: 2 });
+    const pockets = [pocket(45, 70), pocket(50, 77), pocket(38, 70)];
+    expect(pockets.map((each) => slotGap(board, each))).toEqual([5, 3, -2]);
   });
 
-  test("a pocket: from its nearest corner", () => {
-    const at = (from: number, to: number) =>
-      slotGap(board, pocketOver([from, to], [-5, 5], { fret: 2 }));
-    expect([at(45, 70), at(50, 77), at(38, 70)]).toEqual([5, 3, -2]);
-  });
-});
-
-describe("room to slots that run 3 along in 4 across", () => {
-  // from (0, −20) to (30, 20), over (15, 0); and from (50, −20) to (80, 20), over (65, 0)
-  const board = frameOf([leaning(0, 30), leaning(50, 80)], 40);
-
-  test.each([
-    [35, 0, 20 * 0.8 - 3],
-    [55, 0, 10 * 0.8 - 3],
-    [32.5, 10, 10 * 0.8 - 3],
-    [47.5, -10, 10 * 0.8 - 3],
-    [67.5, 0, -2.5 * 0.8 - 3],
-  ])("a dot of 6 at (%d, %d): %d", (along, offset, gap) => {
-    expect(slotGap(board, dotAt(along, offset))).toBeCloseTo(gap, 12);
-  });
-
-  test("past the last slot, and a pocket from its nearest corner", () => {
+  test("such as run 3 along in 4 across, over (15, 0) and (65, 0)", () => {
+    const board = frameOf([leaning(0, 30), leaning(50, 80)], 40);
+    const dots = [dotAt(35, 0), dotAt(55, 0), dotAt(32.5, 10), dotAt(47.5, -10), dotAt(67.5, 0)];
+    const along = [20, 10, 10, 10, -2.5];
+    expect(dots.map((dot) => slotGap(board, dot))).toEqual(
+      closeTo(...along.map((s) => s * 0.8 - 3)),
+    );
     expect(slotGap(board, dotAt(85, 0, { fret: 2 }))).toBeCloseTo(20 * 0.8 - 3, 12);
     // the slots cross offset 8 at 21 and 71, and offset −8 at 9 and 59
-    expect(slotGap(board, pocketOver([31, 39], [-8, 8]))).toBeCloseTo(10 * 0.8, 12);
-    expect(slotGap(board, pocketOver([41, 54], [-8, 8]))).toBeCloseTo(5 * 0.8, 12);
+    const pockets = [pocketOver([31, 39], [-8, 8]), pocketOver([41, 54], [-8, 8])];
+    expect(pockets.map((each) => slotGap(board, each))).toEqual(closeTo(10 * 0.8, 5 * 0.8));
   });
 });
 
 describe("room to the edges and the end", () => {
-  test.each([
-    [100, 20, 10 - 3],
-    [100, -25, 5 - 3],
-    [100, 32, -2 - 3],
-    [490, 0, 10 - 3],
-    [498, 0, 2 - 3],
-  ])("30 from the centre line, 500 long: a dot of 6 at (%d, %d): %d", (along, offset, gap) => {
-    expect(edgeGap(frameOf([square(0)], 60), dotAt(along, offset))).toBe(gap);
+  const gapsOn = (width: number | Track, ...markers: Marker[]) =>
+    markers.map((marker) => edgeGap(frameOf([square(0)], width), marker));
+
+  test("30 from the centre line, 500 long", () => {
+    const dots = [dotAt(100, 20), dotAt(100, -25), dotAt(100, 32), dotAt(490, 0), dotAt(498, 0)];
+    expect(gapsOn(60, ...dots)).toEqual([10 - 3, 5 - 3, -2 - 3, 10 - 3, 2 - 3]);
+    expect(gapsOn(60, pocketOver([480, 498], [-5, 5]))).toEqual([2]);
   });
 
-  // 20 from the centre line at the nut, 50 at 40
-  const flared = frameOf([square(0)], trackThrough([0, 400], [40, 640]));
-  test.each([
-    [0, 50 * 0.8 - 3],
-    [40, 10 * 0.8 - 3],
-    [-45, 5 * 0.8 - 3],
-    [-55, -5 * 0.8 - 3],
-  ])("edges that part 3 in 4 each: a dot of 6 at (40, %d): %d", (offset, gap) => {
-    expect(edgeGap(flared, dotAt(40, offset))).toBeCloseTo(gap, 12);
-  });
-
-  test("a pocket: square to the edge from its nearest corner", () => {
-    expect(edgeGap(flared, pocketOver([40, 60], [-30, 30]))).toBeCloseTo(20 * 0.8, 12);
-    expect(edgeGap(flared, pocketOver([40, 60], [-55, 30]))).toBeCloseTo(-5 * 0.8, 12);
-    expect(edgeGap(frameOf([square(0)], 60), pocketOver([480, 498], [-5, 5]))).toBe(2);
+  test("edges that part 3 in 4 each, 50 from the centre line at 40: square to the edge", () => {
+    const flared = trackThrough([0, 400], [40, 640]);
+    const dots = [0, 40, -45, -55].map((offset) => dotAt(40, offset));
+    const across = [50, 10, 5, -5];
+    expect(gapsOn(flared, ...dots)).toEqual(closeTo(...across.map((x) => x * 0.8 - 3)));
+    const pockets = [pocketOver([40, 60], [-30, 30]), pocketOver([40, 60], [-55, 30])];
+    expect(gapsOn(flared, ...pockets)).toEqual(closeTo(20 * 0.8, -5 * 0.8));
   });
 
   const big = { width: 20 };
   test("a waist at 100, 20 from the centre line: straight to the bend, or 3 along and 4 across", () => {
-    const board = frameOf([square(0)], trackThrough([0, 100, 200], [190, 40, 190]));
-    const gaps = [dotAt(100, -12, big), dotAt(97, 16, big), dotAt(103, -16, big)];
-    expect(gaps.map((dot) => edgeGap(board, dot))).toEqual(
-      [8, 5, 5].map((d) => expect.closeTo(d - 10, 12)),
-    );
+    const waist = trackThrough([0, 100, 200], [190, 40, 190]);
+    const dots = [dotAt(100, -12, big), dotAt(97, 16, big), dotAt(103, -16, big)];
+    expect(gapsOn(waist, ...dots)).toEqual(closeTo(8 - 10, 5 - 10, 5 - 10));
     const pockets = [pocketOver([80, 120], [-10, 15]), pocketOver([80, 120], [-22, 10])];
-    expect(pockets.map((pocket) => edgeGap(board, pocket))).toEqual(
-      [5, -2].map((d) => expect.closeTo(d, 12)),
-    );
+    expect(gapsOn(waist, ...pockets)).toEqual(closeTo(5, -2));
   });
 
   test("a bulge at 100, 95 from the centre line: 20 across from the edge is 16 square to it", () => {
-    const board = frameOf([square(0)], trackThrough([0, 100, 200], [40, 190, 40]));
+    const bulge = trackThrough([0, 100, 200], [40, 190, 40]);
     const dots = [
       dotAt(96, 72, big),
       dotAt(104, -72, big),
       dotAt(100, 98, big),
       dotAt(103, -99, big),
     ];
-    expect(dots.map((dot) => edgeGap(board, dot))).toEqual(
-      [16, 16, -3, -5].map((d) => expect.closeTo(d - 10, 12)),
-    );
+    expect(gapsOn(bulge, ...dots)).toEqual(closeTo(16 - 10, 16 - 10, -3 - 10, -5 - 10));
   });
 });
 
 describe("markers in each other's way, whatever their frets", () => {
+  const pocket = pocketOver([40, 60], [-4, 4]);
+  const first = (gap: number) => [{ hole: 1, other: 0, gap }];
+
   test.each<[string, Marker[], object[]]>([
-    [
-      "3-4-5",
-      [dotAt(50, -2), dotAt(53, 2, { fret: 3, width: 8 })],
-      [{ hole: 1, other: 0, gap: 5 - 7 }],
-    ],
+    ["3-4-5", [dotAt(50, -2), dotAt(53, 2, { fret: 3, width: 8 })], first(5 - 7)],
     ["dots that touch", [dotAt(50, -3), dotAt(50, 3)], []],
-    [
-      "every pair",
-      [dotAt(20, 0), dotAt(50, -2), dotAt(50, 0), dotAt(50, 2)],
-      [
-        { hole: 2, other: 1, gap: 2 - 6 },
-        { hole: 3, other: 1, gap: 4 - 6 },
-        { hole: 3, other: 2, gap: 2 - 6 },
-      ],
-    ],
     // the dot's middle 4 along and 3 across from the corner
-    ["a pocket and a dot", [pocketOver([40, 60], [-4, 4]), dotAt(64, 7)], []],
-    [
-      "a dot and a pocket",
-      [dotAt(63, 0, { width: 8 }), pocketOver([40, 60], [-4, 4])],
-      [{ hole: 1, other: 0, gap: 3 - 4 }],
-    ],
-    [
-      "a dot within a pocket",
-      [pocketOver([40, 60], [-4, 4]), dotAt(50, 0)],
-      [{ hole: 1, other: 0, gap: -4 - 3 }],
-    ],
-    [
-      "two pockets",
-      [pocketOver([40, 60], [-4, 4]), pocketOver([58, 80], [3, 9])],
-      [{ hole: 1, other: 0, gap: -1 }],
-    ],
-    ["two pockets side by side", [pocketOver([40, 60], [-4, 4]), pocketOver([60, 80], [3, 9])], []],
+    ["a pocket and a dot", [pocket, dotAt(64, 7)], []],
+    ["a dot and a pocket", [dotAt(63, 0, { width: 8 }), pocket], first(3 - 4)],
+    ["a dot within a pocket", [pocket, dotAt(50, 0)], first(-4 - 3)],
+    ["two pockets", [pocket, pocketOver([58, 80], [3, 9])], first(-1)],
+    ["two pockets side by side", [pocket, pocketOver([60, 80], [3, 9])], []],
   ])("%s", (_, markers, overlaps) => {
     expect(findOverlaps(markers)).toEqual(overlaps);
+  });
+
+  test("every pair", () => {
+    const dots = [dotAt(20, 0), dotAt(50, -2), dotAt(50, 0), dotAt(50, 2)];
+    const told = findOverlaps(dots).map(({ hole, other, gap }) => `${hole} ${other} ${gap}`);
+    expect(told).toEqual(["2 1 -4", "3 1 -2", "3 2 -4"]);
   });
 });

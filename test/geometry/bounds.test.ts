@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { discFootprint, type Footprint, outlineFootprint } from "../../src/geometry/footprint.js";
 import { greatestOnPiece } from "../../src/geometry/greatest-removal.js";
-import { underDisc, underPolygon } from "../../src/geometry/least-removal.js";
+import { underPolygon } from "../../src/geometry/least-removal.js";
 import type { Point } from "../../src/geometry/polygon.js";
 import { greatestRemoval, leastRemoval, removalOn } from "../../src/geometry/removal.js";
 import { type Piece, piecesOf, type Surface, slopesAt } from "../../src/geometry/surface.js";
@@ -134,44 +134,14 @@ describe("a piece of the surface", () => {
   });
 });
 
-describe("what of the ground a piece holds", () => {
-  test.each([
-    [9, 45, 55],
-    [9, 47, 51],
-    [3, 45, 55],
-    [3, 48, 55],
-    [0, 45, 55],
-    [4.9, 52, 54],
-  ])(
-    "a disc of radius 5 at offset %d, from %d to %d: its inner side, its lowest place",
-    (offset, from, to) => {
-      const ground = underDisc(discFootprint(p(50, offset), 5), from, to);
-      const inside: Point[] = [];
-      for (let s = from; s <= to; s += (to - from) / 400) {
-        const chord = Math.sqrt(Math.max(0, 25 - (s - 50) ** 2));
-        expect(ground.innerAt(s)).toBeCloseTo(Math.max(0, offset - chord), 9);
-        inside.push(p(s, Math.max(0, offset - chord)), p(s, offset + chord));
-      }
-      for (let angle = -1.5; angle < 1.5; angle += 0.2) {
-        const height = (point: Point) =>
-          Math.sin(angle) * point.along + Math.cos(angle) * point.offset;
-        const least = Math.min(...inside.map(height));
-        const lowest = height(ground.lowest(Math.sin(angle), Math.cos(angle)));
-        expect(lowest).toBeLessThanOrEqual(least + 1e-9);
-        expect(lowest).toBeGreaterThanOrEqual(least - 0.01);
-      }
-    },
-  );
-
-  test("a polygon: the offset nearest the centre line, the lowest corner", () => {
-    // from (−4, 6) across at its begin to (2, 9) at 20; a tip at 30
-    const slanted = [p(10, -4), p(20, 2), p(30, 7), p(20, 9), p(10, 6)];
-    const ground = underPolygon(slanted);
-    expect([ground.from, ground.to]).toEqual([10, 30]);
-    expect([10, 15, 20, 25, 30, 31].map(ground.innerAt)).toEqual([0, 0, 2, 4.5, 7, 0]);
-    const mirrored = underPolygon(slanted.map(({ along, offset }) => p(along, -offset)));
-    expect([10, 15, 20, 25, 30].map(mirrored.innerAt)).toEqual([0, 0, -2, -4.5, -7]);
-    // 20 along for 11 across
-    expect([ground.lowest(-0.54, 1), ground.lowest(-0.56, 1)]).toEqual([p(10, -4), p(30, 7)]);
-  });
+test("of a polygon: the offset nearest the centre line, the lowest corner", () => {
+  // from (−4, 6) across at its begin to (2, 9) at 20; a tip at 30
+  const slanted = [p(10, -4), p(20, 2), p(30, 7), p(20, 9), p(10, 6)];
+  const ground = underPolygon(slanted);
+  expect([ground.from, ground.to]).toEqual([10, 30]);
+  expect([10, 15, 20, 25, 30, 31].map(ground.innerAt)).toEqual([0, 0, 2, 4.5, 7, 0]);
+  const mirrored = underPolygon(slanted.map(({ along, offset }) => p(along, -offset)));
+  expect([10, 15, 20, 25, 30].map(mirrored.innerAt)).toEqual([0, 0, -2, -4.5, -7]);
+  // 20 along for 11 across
+  expect([ground.lowest(-0.54, 1), ground.lowest(-0.56, 1)]).toEqual([p(10, -4), p(30, 7)]);
 });
