@@ -40,10 +40,14 @@ const { min, max, minHole, maxHole, settings } = rows;
 const OUT = { min, max, minHole, maxHole, settings };
 const swept = (options: object, axes: object = { radius: [200, 254] }) =>
   sweep(PLAIN, axes, options as never);
+const THREE = { web: [1, 2, 3] };
 const stopped = (...windows: unknown[]) => stopSettings(windows as never);
 
 /** The path, a part of the bound, and the value as it is told. */
 type Refusal = readonly [path: string, bound: string, value: string, call: () => unknown];
+
+const count = (most: number) => `a whole number from 0 to ${most}`;
+const OPEN = { ...PLAIN, radius: 40 };
 
 test.each<Refusal>([
   ["radius", "more than 0", "0", () => sagitta(0, 1)],
@@ -59,114 +63,69 @@ test.each<Refusal>([
   ["windows", "an array of 10000 windows", "an object", () => stopSettings({} as never)],
   ["windows", "10000 windows at most", "an array", () => stopSettings(Array(10_001))],
   ["windows.0", "an object with min and max", "null", () => stopped(null)],
-  [
-    "windows.1.max",
-    "a finite number",
-    "NaN",
-    () => stopped({ min: 1, max: 2 }, { min: 1, max: NaN }),
-  ],
+  ["windows.0.max", "a finite number", "NaN", () => stopped({ min: 1, max: Number.NaN })],
   ["windows.0.tool", "a text", "3", () => stopped({ min: 1, max: 2, tool: 3 })],
-  ["i", "a whole number from 0 to 1", "2", () => rows.valuesAt(2)],
-  ["i", "a whole number from 0 to 1", "-1", () => rows.at(-1)],
-  ["i", "a whole number from 0 to 1", "0.5", () => rows.report(0.5)],
-  ["to", "a whole number from 0 to 2", "3", () => swept({ to: 3 })],
-  ["from", "a whole number from 0 to 1", "2", () => swept({ from: 2, to: 1 })],
+  ["i", count(1), "2", () => rows.valuesAt(2)],
+  ["i", count(1), "-1", () => rows.at(-1)],
+  ["i", count(1), "0.5", () => rows.report(0.5)],
+  ["to", count(2), "3", () => swept({ to: 3 })],
+  ["from", count(1), "2", () => swept({ from: 2, to: 1 })],
   ["options", "an object with from, to and out", "7", () => swept(7 as never)],
   ["options", "can be read", "an object", () => swept(revoked())],
-  ["out.min", "Float64Array, length 3", "an object", () => swept({ out: OUT }, { web: [1, 2, 3] })],
+  ["out.min", "Float64Array, length 3", "an object", () => swept({ out: OUT }, THREE)],
   ["out.minHole", "Int32Array", "an object", () => swept({ out: { ...OUT, minHole: min } })],
   ["out", "can be read", "an object", () => swept({ out: revoked() })],
   ["designs", "can be iterated", "7", () => checkMany(7 as never)],
   ["designs", "can be read", "an object", () => checkMany(revoked())],
-  ["offset", "surface reaches", "41", () => removalAt({ ...PLAIN, radius: 40 }, 100, 41)],
+  ["offset", "surface reaches", "41", () => removalAt(OPEN, 100, 41)],
 ])("an argument, %s: %s, not %s", (path, bound, value, call) => {
   expect(call).toThrow(RangeError);
   expect(call).not.toThrow(DesignError);
-  const told = new RegExp(`^${path}: expected .*, received ${value}$`);
-  expect(call).toThrow(told);
+  expect(call).toThrow(new RegExp(`^${path}: expected .*, received ${value}$`));
   expect(call).toThrow(bound);
 });
 
 const HOLE = { along: 1, offset: 1, diameter: 1 };
 const FAN = { bass: 686, treble: 648, square: 7, frets: 22 };
-const SCALE = { length: 648, frets: 22 };
+const LONG = { scale: { length: 648, frets: 22 }, board: { length: 324 } };
+const MEET = { fret12: 1, end: 2 };
 const holed = (change: object) => holeWindow(PLAIN, { ...HOLE, ...change });
+const profiled = (change: object) => profileAt(MEET, 1, { ...LONG, ...change });
 const many = Array.from({ length: 1300 }, (_, i) => 500 + i / 10);
+const MANY = { radius: many, web: many, sanding: many };
+const axed = (axes: unknown) => swept({}, axes as object);
+const TWIST = { kind: "twist", angle: 180 };
+const odd = { ...rows, axes: [{ path: "radius", values: [Number.NaN, 1] }] } as const;
 
 test.each<Refusal>([
   ["design", "`readDesign`", '"{}"', () => checkDesign("{}" as never)],
   ["along", "a number of mm", "NaN", () => profileAt(5, Number.NaN, PLAIN)],
   ["profile", "0 mm or more", "-1", () => profileAt(-1, 1, PLAIN)],
-  [
-    "scale.length",
-    "1e-12 to 1e+12 mm",
-    "0",
-    () => profileAt(5, 1, { ...PLAIN, scale: { length: 0, frets: 3 } }),
-  ],
-  [
-    "board.length",
-    "more than 0",
-    "-1",
-    () => profileAt(5, 1, { scale: SCALE, board: { length: -1 } }),
-  ],
-  [
-    "board.width",
-    "more than 0",
-    "undefined",
-    () => profileAt(5, 1, { scale: FAN, board: { length: 490 } }),
-  ],
-  [
-    "profile.end",
-    '"fret12" lies there too',
-    "2",
-    () => profileAt({ fret12: 1, end: 2 }, 1, { scale: SCALE, board: { length: 324 } }),
-  ],
+  ["scale.length", "1e-12 to 1e+12 mm", "0", () => profiled({ scale: { length: 0, frets: 3 } })],
+  ["board.length", "more than 0", "-1", () => profiled({ board: { length: -1 } })],
+  ["board.width", "more than 0", "undefined", () => profiled({ scale: FAN })],
+  ["profile.end", '"fret12" lies there too', "2", () => profiled({})],
   ["offset", "a number of mm", "Infinity", () => removalAt(PLAIN, 1, Infinity)],
   ["hole.along", "a number of mm", "Infinity", () => holed({ along: Infinity })],
   ["hole.diameter", "more than 0 mm", "0", () => holed({ diameter: 0 })],
-  [
-    "hole.bit.angle",
-    "from 1 to 179 degrees",
-    "180",
-    () => holed({ bit: { kind: "twist", angle: 180 } }),
-  ],
+  ["hole.bit.angle", "from 1 to 179 degrees", "180", () => holed({ bit: TWIST })],
   ["hole.depth", "known", "2", () => holed({ depth: 2 })],
-  [
-    "hole.offset",
-    "surface reaches, within the tolerances",
-    "253.5",
-    () => holed({ offset: 253.5 }),
-  ],
+  ["hole.offset", "reaches, within the tolerances", "253.5", () => holed({ offset: 253.5 })],
   ["scale", "`fretLines`", "an object", () => fretPositions(FAN)],
-  ["axes", "an object of paths with their values", "7", () => swept({}, 7 as never)],
-  ["axes.raduis", 'did you mean "radius"?', "an array", () => swept({}, { raduis: [254] })],
-  [
-    "axes.scale.frets",
-    "that a sweep can vary",
-    "an array",
-    () => swept({}, { "scale.frets": [3] }),
-  ],
-  ["axes.radius", "one value or more", "an array", () => swept({}, { radius: [] })],
-  ["axes.web", "1000000 at most", "1", () => swept({}, { web: 1 })],
-  ["web", "0 mm or more", "-1", () => swept({}, { web: [1, -1] })],
-  ["markers.7.frets", "fret numbers", "undefined", () => swept({}, { "markers.7.diameter": [6] })],
-  [
-    "axes",
-    "2147483648 combinations",
-    "2197000000",
-    () => swept({}, { radius: many, web: many, sanding: many }),
-  ],
+  ["axes", "an object of paths with their values", "7", () => axed(7)],
+  ["axes.raduis", 'did you mean "radius"?', "an array", () => axed({ raduis: [254] })],
+  ["axes.scale.frets", "that a sweep can vary", "an array", () => axed({ "scale.frets": [3] })],
+  ["axes.radius", "one value or more", "an array", () => axed({ radius: [] })],
+  ["axes.web", "1000000 at most", "1", () => axed({ web: 1 })],
+  ["web", "0 mm or more", "-1", () => axed({ web: [1, -1] })],
+  ["markers.7.frets", "fret numbers", "undefined", () => axed({ "markers.7.diameter": [6] })],
+  ["axes", "2147483648 combinations", "2197000000", () => axed(MANY)],
   ["axis", "an axis of the sweep", '"web"', () => frontier(rows, "web")],
   ["sweep", "all its combinations", "1", () => frontier(swept({ from: 1 }), "radius")],
-  [
-    "sweep.axes",
-    "`sweep` returned",
-    "an array",
-    () => frontier({ ...rows, axes: [{ path: "radius", values: [NaN, 1] }] }, "radius"),
-  ],
+  ["sweep.axes", "`sweep` returned", "an array", () => frontier(odd, "radius")],
   ["web", "can be read", "undefined", () => checkDesign(locked(PLAIN, "web"))],
   ["hole.along", "can be read", "undefined", () => holeWindow(PLAIN, locked(HOLE, "along"))],
-  ["axes.radius", "can be read", "undefined", () => swept({}, locked({ radius: [1] }, "radius"))],
+  ["axes.radius", "can be read", "undefined", () => axed(locked({ radius: [1] }, "radius"))],
   ["design", "keys can be read", "an object", () => checkDesign(revoked())],
 ])("a design or its like, %s: %s, not %s", (path, bound, value, call) => {
   const issue = issuesOf(call).find((each) => (each.path || "design") === path);
@@ -175,7 +134,7 @@ test.each<Refusal>([
 });
 
 test("all that is wrong is told at once", () => {
-  const wrong = { along: Infinity, offset: NaN, diameter: 0, bit: { kind: "drill" } };
+  const wrong = { along: Infinity, offset: Number.NaN, diameter: 0, bit: { kind: "drill" } };
   const paths = issuesOf(() => holed(wrong)).map(({ path }) => path);
   expect(paths).toEqual(["hole.along", "hole.offset", "hole.diameter", "hole.bit.kind"]);
 });
