@@ -1,5 +1,6 @@
 /**
- * What a builder measures, made sharper than it is read: trial holes, the radius that came out, the weather.
+ * What a builder measures, made sharper than it is read: trial holes, the radius that came out, the
+ * board while sanding, the weather.
  * Millimetres; `along` from the nut, `offset` from the centre line, heights upward.
  *
  * @module marker-depth/measured
@@ -28,3 +29,13 @@ export { type FitRadiusOptions, type FittedRadius, fitRadius } from "./fit-radiu
 export { leastSanding } from "./least-sanding.js";
 export type { ProfilePoint } from "./points.js";
 export { type GaugeReading, radiusFromGauge } from "./radius-from-gauge.js";
+// how far the sanding has come
+export type { SandingFacts, SandingFinding } from "./sanding-findings.js";
+export {
+  type Across,
+  type MarkerLeft,
+  type ReadSanding,
+  type SandingProgress,
+  sandingProgress,
+} from "./sanding-progress.js";
+export type { SandingReading } from "./sanding-readings.js";

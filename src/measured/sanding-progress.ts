@@ -1,28 +1,27 @@
 /** How far the sanding has come, from thicknesses of the board as it is now. Lengths in mm. */
-import { stationAlong } from "../board/board.js";
-import type { Marker } from "../board/markers.js";
-import type { Design, Station } from "../design/design.js";
+import type { Board } from "../board/board.js";
+import type { Design } from "../design/design.js";
 import { finishedAt, topAt } from "../drilling/edges.js";
 import { footprintOf } from "../drilling/grounds.js";
 import type { CheckedHole } from "../drilling/holes.js";
-import { readNeck, type Work, workOut } from "../drilling/work.js";
-import { type DesignIssue, issueOf } from "../errors/errors.js";
+import { buildTouches } from "../drilling/touches.js";
+import { type Neck, readNeck, workOut } from "../drilling/work.js";
+import type { DesignIssue } from "../errors/errors.js";
 import { greatestRemoval } from "../geometry/removal.js";
-import { constantTrack, type Track, trackThrough, valueAt } from "../geometry/track.js";
-import { MILLIMETRES } from "../text/length-text.js";
-import { POSITION, readFields, readList, readNumber, refuseAll, SIZE } from "./read.js";
-
-/** The board's own thickness at one place, as it is now. */
-export interface SandingReading {
-  /** Distance from the nut along the centre line, mm, or a station. */
-  readonly along: number | Station;
-  /** Thickness on the centre line, mm. */
-  readonly centre: number;
-  /** Thickness at the bass edge, mm. */
-  readonly bass?: number | undefined;
-  /** Thickness at the treble edge, mm. */
-  readonly treble?: number | undefined;
-}
+import type { Surface } from "../geometry/surface.js";
+import { combined, constantTrack, type Track, valueAt } from "../geometry/track.js";
+import { cautionsFor } from "../report/cautions.js";
+import { holeNames } from "../text/plain-words.js";
+import { refuseAll } from "./read.js";
+import { findSandingFaults, type SandingFinding } from "./sanding-findings.js";
+import { type PlacedReading, readReadings, type SandingReading } from "./sanding-readings.js";
+import {
+  type AcrossNow,
+  acrossNow,
+  greatestNow,
+  heldTrack,
+  type SurfaceNow,
+} from "./sanding-surface.js";
 
 /** Three places across the board, mm; the edges where they were read. */
 export interface Across {
@@ -52,58 +51,42 @@ export interface ReadSanding {
 export interface MarkerLeft {
   /** The hole's path, as in the report. */
   readonly path: string;
-  /** Under the surface now, and under the finished one or the one now, whichever is lower. */
+  /** The hole's name, as on the card: "fret 12, bass". */
+  readonly name: string;
+  /** Under the surface now, and under the finished one or the one now, whichever is lower; negative where it is gone. */
   readonly markerLeft: { readonly now: number; readonly finished: number };
-}
-
-/** What is wrong with the sanding. */
-export interface SandingFinding {
-  /** The sanding is past the finished surface, the marker is below its keep, or it is gone. */
-  readonly code: "past-surface" | "below-keep" | "nothing-left";
-  /** An error costs a marker. */
-  readonly severity: "error" | "warning";
-  /** How far past, or what is left, mm. */
-  readonly value: number;
-  /** What it is held against, mm. */
-  readonly limit: number;
-  /** Index of the reading, where it is about one. */
-  readonly reading?: number;
-  /** Where across the board. */
-  readonly place?: "centre" | "bass" | "treble";
-  /** The hole's path, where it is about one. */
-  readonly path?: string;
-  /** One plain sentence, lengths in mm. */
-  readonly message: string;
 }
 
 /** How far the sanding has come. */
 export interface SandingProgress {
+  /** The design's. */
+  readonly name?: string;
   /** What each reading tells, in the order read. */
   readonly readings: readonly ReadSanding[];
   /** What is left of each marker whose depth is known. */
   readonly holes: readonly MarkerLeft[];
-  /** Errors first. */
+  /** Errors first, then by how far past the limit. */
   readonly findings: readonly SandingFinding[];
+  /** What to mind while sanding. */
+  readonly cautions: readonly string[];
 }
-
-/** Farther past than this is told, mm: nearer no one measures. */
-const PAST = 0.01;
 
 /**
  * How far the sanding has come: at each reading what is off and what is still to go, what is left of each marker now and
  * at the end, and where the sanding has gone past.
  *
- * Through three thicknesses goes one circle (intersecting chords); with one edge it is centred. Sanding, curvature and
- * crest are linear between the readings that have them and constant beyond. A block of the finished radius leaves the
- * middle flat at first: the circle lies below such a surface, so no more is told than is left.
+ * Through three thicknesses goes one circle (intersecting chords); with one edge it is centred. What is off on the
+ * centre line, curvature and tilt are linear between the readings that have them and constant beyond. A block of the
+ * finished radius leaves the middle flat at first: the circle lies below such a surface, so no more is told than is left.
  *
  * @param design the neck
- * @param readings one or more, at different places: `along`, mm from the nut or a station; `centre`, `bass` and `treble`, the board's own thickness there, mm
- * @returns the readings, the markers at the depth planned (or drilled), else recommended, and findings
+ * @param readings 1 to 1000, at different places: `along`, mm from the nut and on the board, or a station; `centre`, `bass` and
+ *   `treble`, the board's own thickness there, mm, from 1e-6 to 1e6, the edges within half the width of the centre's
+ * @returns the readings, the markers at the depth planned (or drilled), else recommended, findings and cautions
  * @throws DesignError where the design cannot be read
  * @throws RangeError where the readings cannot, with every path
  * @example
- * // an invented neck, half way down at the nut
+ * // an invented neck, half way down on the centre line at the nut
  * const design = {
  *   scale: { length: 648, frets: 22 },
  *   board: { length: 482, width: 50, thickness: 6 },
@@ -120,224 +103,114 @@ export function sandingProgress(
   design: Design,
   readings: readonly SandingReading[],
 ): SandingProgress {
-  const work = workOut(readNeck(design));
-  const places = readReadings(work, readings);
-  const read = places.map((place) => tellReading(work, place));
-  const surface = surfaceNow(read);
-  const left = work.holes.flatMap((hole, i) => {
-    const depth = hole.planned ?? work.recommended[i];
-    return depth === undefined ? [] : [leftOf(work, hole, depth, surface)];
-  });
-  const holes = left.map(({ path, markerLeft }) => ({ path, markerLeft }));
-  return { readings: read, holes, findings: findWrong(read, left) };
-}
-
-/** A reading with its place along the board. */
-interface Placed extends Omit<SandingReading, "along"> {
-  readonly along: number;
-}
-
-const COUNTS = { least: 1, most: 1000, what: "readings" };
-
-function readReadings({ board }: Work, readings: unknown): Placed[] {
+  const neck = readNeck(design);
   const issues: DesignIssue[] = [];
-  const placed = readList(
-    readings,
-    "readings",
-    COUNTS,
-    issues,
-    (item, path): Placed | undefined => {
-      const fields = readFields(item, path, ["along", "centre", "bass", "treble"], issues);
-      if (fields === undefined) return undefined;
-      const thickness = (key: "centre" | "bass" | "treble") =>
-        readNumber(fields[key], `${path}.${key}`, SIZE, issues);
-      const edge = (key: "bass" | "treble") =>
-        fields[key] === undefined ? {} : { [key]: thickness(key) };
-      const along = placeOf(board, fields.along, `${path}.along`, issues);
-      return { along, centre: thickness("centre"), ...edge("bass"), ...edge("treble") };
-    },
-  );
-  placed.forEach(({ along }, i) => {
-    const isTwice = placed.slice(0, i).some((other) => Math.abs(other.along - along) < NEAR);
-    if (isTwice)
-      issues.push(issueOf(`readings.${i}.along`, along, "a place that was not read before"));
-  });
+  const placed = readReadings(neck.board, readings, issues);
   refuseAll(issues);
-  return placed;
+  return progressOf(neck, placed);
 }
 
-/** Readings nearer than this are at one place, mm. */
-const NEAR = 1e-6;
-
-function placeOf(
-  { alongs, length }: Work["board"],
-  along: unknown,
-  path: string,
-  issues: DesignIssue[],
-): number {
-  if (typeof along !== "string") return readNumber(along, path, POSITION, issues);
-  const station = /^(nut|end|fret[1-9]\d{0,2})$/.test(along) ? (along as Station) : undefined;
-  const place = station && stationAlong(station, alongs, length);
-  if (place !== undefined) return place;
-  issues.push(
-    issueOf(path, along, `mm from the nut, "nut", "end", or "fret1" to "fret${alongs.length - 1}"`),
-  );
-  return Number.NaN;
-}
-
-function tellReading({ board }: Work, { along, centre, bass, treble }: Placed): ReadSanding {
-  const half = valueAt(board.width, along) / 2;
-  const whole = valueAt(board.wood.thickness, along);
-  const sanding = whole - centre;
-  const toGoAt = (offset: number, now: number) =>
-    finishedAt(board.nominal, along, offset) - (whole - now);
-  const toGo = {
-    centre: toGoAt(0, centre),
-    ...(bass === undefined ? {} : { bass: toGoAt(half, bass) }),
-    ...(treble === undefined ? {} : { treble: toGoAt(half, treble) }),
-  };
-  const circle = circleThrough(half, centre, bass, treble);
-  return { along, sanding, ...circle, toGo };
-}
-
-/** The circle through the thicknesses on the centre line and at the edges; with one edge it is centred. */
-function circleThrough(
-  half: number,
-  centre: number,
-  bass = Number.NaN,
-  treble = Number.NaN,
-): { readonly radius?: number; readonly crest?: number } {
-  const [left, right] = [centre - bass, centre - treble];
-  if (Number.isNaN(left) && Number.isNaN(right)) return {};
-  if (Number.isNaN(left) || Number.isNaN(right)) {
-    const drop = Number.isNaN(left) ? right : left;
-    return { radius: drop === 0 ? Infinity : (half * half + drop * drop) / (2 * drop) };
-  }
-  // the circle x² + y² + 2gx + 2fy = 0 through (0, 0), (−b, −left), (b, −right)
-  const sum = left + right;
-  if (sum === 0) return { radius: Infinity };
-  const squares = (2 * half * half + left * left + right * right) / 2;
-  const f = squares / sum;
-  const g = (2 * f * right - half * half - right * right) / (2 * half);
-  return { radius: Math.sign(sum) * Math.hypot(f, g), crest: -g + 0 };
-}
-
-/** The surface as it is now: what is off on the centre line, its curvature, and its crest, along the board. */
-interface SurfaceNow {
-  readonly sanding: Track;
-  readonly curvature: Track;
-  readonly crest: Track;
-}
-
-function surfaceNow(read: readonly ReadSanding[]): SurfaceNow {
-  const track = (of: (reading: ReadSanding) => number | undefined) => {
-    const knots = read.flatMap((reading) => {
-      const value = of(reading);
-      return value === undefined ? [] : [{ along: reading.along, value }];
-    });
-    return heldTrack(knots);
-  };
-  return {
-    sanding: track(({ sanding }) => sanding),
-    curvature: track(({ radius }) => (radius === undefined ? undefined : 1 / radius)),
-    crest: track(({ crest }) => crest),
-  };
-}
-
-/** A track through knots, constant beyond the first and the last; 0 where there are none. */
-function heldTrack(knots: { readonly along: number; readonly value: number }[]): Track {
-  const sorted = knots.sort((a, b) => a.along - b.along);
-  const [first] = sorted;
-  const last = sorted.at(-1);
-  if (first === undefined || last === undefined) return constantTrack(0);
-  if (first === last) return constantTrack(first.value);
-  const before = { along: first.along - 1, value: first.value };
-  const after = { along: last.along + 1, value: last.value };
-  const held = [before, ...sorted, after];
-  return trackThrough(
-    held.map(({ along }) => along),
-    held.map(({ value }) => value),
-  );
-}
-
-interface Left extends MarkerLeft {
-  readonly hole: CheckedHole;
-}
-
-/** Least marker that is left over a hole, at a depth that may be shallower by stop, seat and point. */
-function leftOf({ board }: Work, hole: CheckedHole, depth: number, surface: SurfaceNow): Left {
-  const { marker, bounds } = hole;
-  const ground = footprintOf(marker, 0);
-  const { old, sanded } = board.nominal;
-  const floor = depth - bounds.shallower + topAt(board.nominal, marker.along, marker.offset);
-  const gone = greatestNow(surface, marker);
-  const finished = Math.max(
-    greatestRemoval(sanded, ground),
-    old === undefined ? 0 : greatestRemoval(old, ground),
-    gone,
-  );
-  return { path: marker.path, hole, markerLeft: { now: floor - gone, finished: floor - finished } };
-}
-
-/** The most that is off over a hole, never too little: each part of the surface at its worst within the hole's box. */
-function greatestNow({ sanding, curvature, crest }: SurfaceNow, marker: Marker): number {
-  const { from, to } = footprintOf(marker, 0);
-  const knots = [...sanding.at, ...curvature.at, ...crest.at].filter((s) => from < s && s < to);
-  const ends = [from, to, ...knots];
-  const greatest = (track: Track) => Math.max(...ends.map((s) => valueAt(track, s)));
-  const offsets = marker.outline?.map(({ offset }) => offset) ?? [
-    marker.offset - marker.width / 2,
-    marker.offset + marker.width / 2,
-  ];
-  const crests = ends.map((s) => valueAt(crest, s));
-  const left = Math.min(...offsets) - Math.max(...crests);
-  const right = Math.max(...offsets) - Math.min(...crests);
-  const bend = greatest(curvature);
-  const worst = bend > 0 ? Math.max(-left, right) : Math.max(0, left, -right);
-  const atCentre = ends.map((s, i) => dropFor(valueAt(curvature, s), crests[i] as number));
-  return greatest(sanding) + dropFor(bend, worst) - Math.min(...atCentre);
-}
-
-/** Sagitta by its curvature: κx² / (1 + √(1 − κ²x²)), negative where hollow. */
-function dropFor(curvature: number, x: number): number {
-  const share = curvature * x;
-  return (curvature * x * x) / (1 + Math.sqrt(Math.max(0, 1 - share * share)));
-}
-
-function findWrong(read: readonly ReadSanding[], left: readonly Left[]): SandingFinding[] {
-  const lost = left.flatMap(({ path, markerLeft: { now }, hole }): SandingFinding[] => {
-    const { keep } = hole.marker.group.fill;
-    if (now >= keep) return [];
-    const code = now > 0 ? "below-keep" : "nothing-left";
-    const limit = now > 0 ? keep : 0;
-    return [
-      { code, severity: "error", value: now, limit, path, message: tellLoss(path, now, keep) },
-    ];
+/** The same, of what was read. */
+export function progressOf(neck: Neck, placed: readonly PlacedReading[]): SandingProgress {
+  const { spec, board, holes } = neck;
+  const { recommended } = workOut(neck);
+  const across = placed.map((reading) => acrossOf(board, reading));
+  const read = placed.map((reading, i) => tellReading(board, reading, across[i]));
+  const surface = surfaceNow(read, across);
+  const names = holeNames(holes.map(({ marker }) => marker));
+  const touches = buildTouches(board, spec, []);
+  const told = holes.flatMap((hole, i) => {
+    const { path, group } = hole.marker;
+    const depth = hole.planned ?? recommended[i];
+    if (depth === undefined) return [];
+    const height = touches.get(group.path.group)?.height ?? LEVEL;
+    const markerLeft = leftOf(board, hole, depth, surface, height);
+    return [{ keep: group.fill.keep, left: { path, name: names[i] as string, markerLeft } }];
   });
-  const past = read.flatMap(({ toGo, along }, reading) =>
-    (["centre", "bass", "treble"] as const).flatMap((place): SandingFinding[] => {
-      const beyond = -(toGo[place] ?? 0);
-      if (!(beyond > PAST)) return [];
-      const where = place === "centre" ? "on the centre line" : `at the ${place} edge`;
-      const message = `At ${MILLIMETRES.full(along)} from the nut ${where} the sanding is ${MILLIMETRES.miss(beyond)} past the finished surface.`;
-      return [
-        {
-          code: "past-surface",
-          severity: "warning",
-          value: beyond,
-          limit: PAST,
-          reading,
-          place,
-          message,
-        },
-      ];
-    }),
-  );
-  return [...lost, ...past];
+  const left = told.map((each) => each.left);
+  const keeps = told.map(({ keep }) => keep);
+  // nothing is drilled any more
+  const groups = spec.groups.map(({ fill, bit }) => ({ fill, bit, drilled: true }));
+  return {
+    ...(spec.name === undefined ? {} : { name: spec.name }),
+    readings: read,
+    holes: left,
+    findings: findSandingFaults(read, left, keeps),
+    cautions: cautionsFor({ groups }),
+  };
 }
 
-function tellLoss(path: string, now: number, keep: number): string {
-  if (!(now > 0)) return `The marker ${path} may be sanded away already.`;
-  const [told, wanted] = MILLIMETRES.beside(now, keep);
-  return `As little as ${told} may be left of the marker ${path}; keep ${wanted}.`;
+const LEVEL = constantTrack(0);
+const FLAT: Surface = { sanding: LEVEL, radius: constantTrack(Infinity) };
+
+function acrossOf(
+  { width }: Board,
+  { along, centre, bass, treble }: PlacedReading,
+): AcrossNow | undefined {
+  return acrossNow(valueAt(width, along) / 2, centre, bass, treble);
+}
+
+function tellReading(
+  { width, wood, nominal }: Board,
+  { along, centre, bass, treble }: PlacedReading,
+  across: AcrossNow | undefined,
+): ReadSanding {
+  const half = valueAt(width, along) / 2;
+  const whole = valueAt(wood.thickness, along);
+  const toGo = (offset: number, now: number) => finishedAt(nominal, along, offset) - (whole - now);
+  const hasCrest = bass !== undefined && treble !== undefined && across?.curvature !== 0;
+  return {
+    along,
+    sanding: whole - centre,
+    ...(across && { radius: across.radius }),
+    ...(across && hasCrest && { crest: across.crest }),
+    toGo: {
+      centre: toGo(0, centre),
+      ...(bass === undefined ? {} : { bass: toGo(half, bass) }),
+      ...(treble === undefined ? {} : { treble: toGo(half, treble) }),
+    },
+  };
+}
+
+function surfaceNow(
+  read: readonly ReadSanding[],
+  across: readonly (AcrossNow | undefined)[],
+): SurfaceNow {
+  const track = (of: "curvature" | "tilt") =>
+    heldTrack(
+      read.flatMap(({ along }, i) => {
+        const value = across[i]?.[of];
+        return value === undefined ? [] : [{ along, value }];
+      }),
+    );
+  return {
+    sanding: heldTrack(read.map(({ along, sanding }) => ({ along, value: sanding }))),
+    curvature: track("curvature"),
+    tilt: track("tilt"),
+  };
+}
+
+/**
+ * Least marker that is left over a hole, at a depth that may be shallower by stop, seat and point. Its floor is level
+ * where the stop was zeroed on the table, and what lies over it counts less where the crest line lies higher.
+ */
+function leftOf(
+  { nominal }: Board,
+  { marker, bounds }: CheckedHole,
+  depth: number,
+  surface: SurfaceNow,
+  height: Track,
+): MarkerLeft["markerLeft"] {
+  const { along, offset } = marker;
+  const { old = FLAT, sanded } = nominal;
+  const ground = footprintOf(marker, 0);
+  const below = <S extends { readonly sanding: Track }>(what: S): S => ({
+    ...what,
+    sanding: combined(what.sanding, height, -1),
+  });
+  const floor = depth - bounds.shallower + topAt(nominal, along, offset) - valueAt(height, along);
+  // sanding adds no wood
+  const gone = Math.max(greatestNow(below(surface), marker), greatestRemoval(below(old), ground));
+  const finished = Math.max(gone, greatestRemoval(below(sanded), ground));
+  return { now: floor - gone, finished: floor - finished };
 }
