@@ -65,13 +65,10 @@ test("along the last axis: from start to end, each once, whatever an axis that h
   expect(rows.along([1, 1, 3], 0, 4)).toEqual(["120", "101", "102", "123"]);
   expect(rows.along([0, 1, 0], 0, 1)[0]).toBe("010");
   expect(asked).toEqual(["101", "102", "120", "123", "010"]);
-});
-
-test("a result that the last axis has no part in is worked out once for its row", () => {
-  const { asked, work } = noted();
-  const rows = memoizeRows(SHAPE, [1], work);
-  expect(rows.along([0, 2, 0], 2, 3)).toEqual(["020", "020", "020", "020"]);
-  expect(rows.along([1, 2, 3], 0, 4)).toEqual(["020", "020", "020", "020"]);
-  expect(rows.along([1, 1, 0], 0, 1)[0]).toBe("110");
-  expect(asked).toEqual(["020", "110"]);
+  // a result that the last axis has no part in is worked out once for its row
+  const once = noted();
+  const same = memoizeRows(SHAPE, [1], once.work);
+  expect(same.along([0, 2, 0], 2, 3)).toEqual(["020", "020", "020", "020"]);
+  expect(same.along([1, 2, 3], 0, 4)).toEqual(["020", "020", "020", "020"]);
+  expect(once.asked).toEqual(["020"]);
 });

@@ -133,30 +133,35 @@ describe("what rules a bit out", () => {
   });
 });
 
-test.each<[string, unknown, unknown]>([
-  ["hole", { fret: 4, error: 0.3 }, [7]],
-  ["hole.fret", { fret: 24, error: 0.3 }, [7]],
-  ["hole.fret", { error: 0.3 }, [7]],
-  ["hole.path", { path: 7, error: 0.3 }, [7]],
-  ["hole.error", { fret: 5, error: -0.3 }, [7]],
-  ["hole.error", { fret: 5, error: Number.NaN }, [7]],
-  ["hole.error", { fret: 5 }, [7]],
-  ["hole.side", { fret: 5, side: "base", error: 0.3 }, [7]],
-  ["hole.bit", { fret: 5, error: 0.3, bit: 7 }, [7]],
-  ["hole", null, [7]],
-  ["rack", { fret: 5, error: 0.3 }, []],
-  ["rack", { fret: 5, error: 0.3 }, 7],
-  ["rack", { fret: 5, error: 0.3 }, Array(1001).fill(7)],
-  ["rack.1", { fret: 5, error: 0.3 }, [7, -1]],
-])("refused: %s of %j with %j", (path, hole, rack) => {
-  expect(pathsOf(() => repairHole(PLAIN, hole as never, rack as never))).toEqual([path]);
+test.each<[string, object]>([
+  ["hole", { fret: 4 }],
+  ["hole.fret", { fret: 24 }],
+  ["hole.fret", { fret: undefined }],
+  ["hole.path", { fret: undefined, path: 7 }],
+  ["hole.error", { error: -0.3 }],
+  ["hole.error", { error: Number.NaN }],
+  ["hole.error", { error: undefined }],
+  ["hole.side", { side: "base" }],
+  ["hole.bit", { bit: 7 }],
+])("refused: %s of %j", (path, change) => {
+  const hole = { fret: 5, error: 0.3, ...change } as never;
+  expect(pathsOf(() => repairHole(PLAIN, hole, [7]))).toEqual([path]);
 });
 
-test("a pocket is not drilled again; a hole and a rack are refused both at once", () => {
+test("refused: no hole, a pocket, racks of nothing, of too much, of no kind; a hole and a rack at once", () => {
+  const hole = { fret: 5, error: 0.3 };
+  const refused = (rack: unknown, change: object | null = hole, design = PLAIN) =>
+    pathsOf(() => repairHole(design, change as never, rack as never)).join(" ");
   const pocket = dots({ diameter: undefined, shape: { kind: "rectangle", length: 6, width: 6 } });
-  expect(pathsOf(() => repairHole(pocket, { fret: 2, error: 0 }, [6]))).toEqual(["hole"]);
-  expect(pathsOf(() => repairHole(PLAIN, { fret: 4, error: 0.4 }, [7, -1]))).toEqual([
-    "rack.1",
+  expect([refused([7], null), refused([7], { fret: 2, error: 0 }, pocket)]).toEqual([
+    "hole",
     "hole",
   ]);
+  expect([[], 7, Array(1001).fill(7), [7, -1]].map((rack) => refused(rack))).toEqual([
+    "rack",
+    "rack",
+    "rack",
+    "rack.1",
+  ]);
+  expect(refused([7, -1], { fret: 4, error: 0.4 })).toBe("rack.1 hole");
 });
