@@ -7,5 +7,8 @@ export default function build(): void {
   const cwd = new URL("../../", import.meta.url).pathname;
   // the copy has no dist of its own at first
   if (existsSync(join(cwd, "dist/cli.js"))) return;
-  execFileSync("npx", ["tsup", "--config", "src/tsup.config.ts", "--no-dts"], { cwd, stdio: "inherit" });
+  execFileSync("npx", ["tsup", "--config", "src/tsup.config.ts", "--no-dts"], {
+    cwd,
+    stdio: "inherit",
+  });
 }
