@@ -22,7 +22,11 @@ export function cutThrough(report: Report, index: number) {
   const cut = readHoles(report).map((hole) => cutHole(hole, board));
   const holes = cut.filter((hole) => hole !== undefined);
   // the cut goes through its own hole
-  return { ...board, holes, main: cut[index] as CutHole, offsets: chooseOffsets(board, holes) };
+  const main = cut[index] as CutHole;
+  const tips = holes.map(({ start, depth, lead, spur }) => start + depth + Math.max(lead, spur));
+  /** The lowest that is drawn; a window may go on into a neck that the report does not tell of. */
+  const lowest = Math.max(board.thickness + board.neck, main.start + main.window.min, ...tips);
+  return { ...board, holes, main, lowest, offsets: chooseOffsets(board, holes) };
 }
 
 /** Half the widths at which a point and a spur are drawn, at most: the check takes them to have none. */

@@ -120,7 +120,7 @@ export function readCut(report: Report, index: number) {
   const half = alongEdges(report, along, ({ offset }) => offset);
   // what the top had dropped at the edge before the radius: the board's thickness less what is left and what is removed
   const drop = thickness - alongEdges(report, along, (edge) => edge.thickness + edge.removal);
-  const existing = drop > HAIR ? radiusFromSagitta(half, drop) : Infinity;
+  const existing = drop > half / FLAT ? radiusFromSagitta(half, drop) : Infinity;
   const top = (offset: number) => sag(existing, Math.abs(offset), 0);
   return {
     along: findMiddle(hole),
@@ -141,8 +141,8 @@ export function readCut(report: Report, index: number) {
   };
 }
 
-/** A drop that no drawing shows. */
-const HAIR = 1e-3;
+/** A top that drops less than this part of half its width is flat: its radius would be 200 times that, and more. */
+const FLAT = 400;
 
 /** A length between the places along the edges: linear from one to the next. */
 function alongEdges({ edges }: Report, along: number, of: (edge: Edge) => number): number {

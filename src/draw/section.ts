@@ -81,13 +81,12 @@ type Sheet = ReturnType<typeof layOut>;
 
 /** Lays out the paper; its origin is the middle of the flat top. */
 function layOut(cut: cuts.Cut, exaggeration: number) {
-  const { half, thickness, neck, main, holes, channel, surface } = cut;
+  const { half, main, holes, channel, lowest, surface } = cut;
   const reach = Math.max(half, ...holes.flatMap(({ walls }) => [-walls[0], walls[1]]));
-  const tips = holes.map(({ start, depth, lead, spur }) => start + depth + Math.max(lead, spur));
-  const window = [main.start + main.window.min, main.start + main.window.max];
   const glued = main.start + main.depth - (main.dot ?? 0);
+  const window = [main.start + main.window.min, main.start + main.window.max];
   const top = Math.min(0, channel?.roof ?? 0, glued, ...window);
-  const bottom = Math.max(thickness + neck, surface(half), ...window, ...tips);
+  const bottom = Math.max(lowest, surface(half));
   const room = ROOM.height / ((bottom - top) * exaggeration);
   const across = chooseScale(Math.min(ROOM.width / (2 * reach), room));
   const x = (offset: number) => offset * across;
@@ -183,11 +182,15 @@ function drawEdge(cut: cuts.Cut, { spot, x, y, side, reach, top }: Sheet): Mark[
 }
 
 /** On the hole's side: its window, and every depth that matters with its words. */
-function drawDepths({ main }: cuts.Cut, labels: readonly words.PlaceLabel[], sheet: Sheet): Mark[] {
+function drawDepths(
+  { main, lowest }: cuts.Cut,
+  labels: readonly words.PlaceLabel[],
+  sheet: Sheet,
+): Mark[] {
   const { x, y, side, reach } = sheet;
   const { min, max } = main.window;
   const from: Spot = [side * (reach + 4), y(main.start + Math.min(min, max))];
-  const to: Spot = [side * (reach + 8), y(main.start + Math.max(min, max))];
+  const to: Spot = [side * (reach + 8), y(Math.min(lowest, main.start + Math.max(min, max)))];
   const levels = labels.map(([at, depth, label]) => [y(depth), side * x(at), label] as const);
   const place = (along: number, out: number): Spot => [side * out, along];
   const anchor = side > 0 ? "start" : "end";

@@ -117,32 +117,36 @@ function traceFrontier(rows: SweepCells["rows"], corner: (i: number, j: number) 
   return sides;
 }
 
-/** Values below the cells, and the axis' name below them. */
+/** Values below the cells, only every so many where they find no room, and the axis' name below them. */
 function drawAcross({ path, values }: SweepCells["x"], width: number, bottom: number): Mark[] {
-  const shown = thinOut(values, width, (labels) => measure(labels) + 2.5);
+  const labels = values.map(words.labelValue);
+  const step = Math.ceil((measure(labels) + 2.5) / width);
+  const shown = labels.map((label, i) => [(i + 0.5) * width, label] as const);
   const name: Spot = [(values.length * width) / 2, bottom + 2.5 + 2.8 * LETTER];
-  return [...ticks("across", bottom, shown), text(words.labelAxis(path), name, "middle")];
+  return [
+    ...ticks(
+      "across",
+      bottom,
+      shown.filter((_, i) => i % step === 0),
+    ),
+    text(words.labelAxis(path), name, "middle"),
+  ];
 }
 
 /** Values left of the cells, and the axis' name above them. */
 function drawUpward({ path, values }: SweepCells["x"], height: number): Mark[] {
-  const shown = thinOut(values, height, () => 1.3 * LETTER).map(([at, label]) => {
-    return [values.length * height - at, label] as const;
-  });
-  const name: Spot = [-2.5 - measure(shown.map(([, label]) => label)), -0.8 * LETTER];
-  return [...ticks("upright", 0, shown), text(words.labelAxis(path), name)];
-}
-
-/** Where the values stand, with their labels; only every so many where these find no room. */
-function thinOut(
-  values: readonly number[],
-  size: number,
-  need: (labels: readonly string[]) => number,
-) {
   const labels = values.map(words.labelValue);
-  const step = Math.ceil(need(labels) / size);
-  const places = labels.map((label, i) => [(i + 0.5) * size, label] as const);
-  return places.filter((_, i) => i % step === 0);
+  const step = Math.ceil((1.3 * LETTER) / height);
+  const shown = labels.map((label, i) => [(values.length - i - 0.5) * height, label] as const);
+  const name: Spot = [-2.5 - measure(labels), -0.8 * LETTER];
+  return [
+    ...ticks(
+      "upright",
+      0,
+      shown.filter((_, i) => i % step === 0),
+    ),
+    text(words.labelAxis(path), name),
+  ];
 }
 
 /** A sample of each verdict that there is, framed unless it is a figure. */

@@ -153,6 +153,8 @@ export function labelDepths(cut: Cut): PlaceLabel[] {
   const side = main.offset < 0 ? -1 : 1;
   const wall = side < 0 ? walls[0] : walls[1];
   const low = cut.surface(Math.min(half, Math.abs(wall)));
+  const deepest = start + window.max;
+  const limit = `${LIMITS[window.maxBy]}${deepest > cut.lowest ? "; not to scale" : ""}`;
   const of = (deep: number | undefined, words: string, offset = side * half): PlaceLabel[] => {
     return deep === undefined ? [] : [[offset, deep, `${figure(deep)} ${words}`]];
   };
@@ -170,7 +172,7 @@ export function labelDepths(cut: Cut): PlaceLabel[] {
     [wall, low, `${figure(removed)} removed at the outer wall`],
     ...inHole(dot && depth - dot, `top of the ${tellFill(main)}, as glued`),
     ...inHole(window.min, "least depth", least),
-    ...inHole(window.max, `most depth (${LIMITS[window.maxBy]})`, most),
+    [wall, Math.min(cut.lowest, deepest), `${most(window.max)} most depth (${limit})`],
     ...inHole(planned?.depth, `${main.drilled ? "drilled" : "planned depth"}${travel(planned)}`),
     ...inHole(setting?.depth, `${setting?.name}${travel(setting)}`),
     ...(lead > 0

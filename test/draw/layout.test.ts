@@ -58,7 +58,7 @@ function runsThrough({ from: [x, y], to }: Line, box: Box): boolean {
 }
 
 test.each(gallery)("$name", ({ name, report }) => {
-  const pictures = picturesOf(name, report, 8);
+  const pictures = picturesOf(name, report, 4);
   expect(pictures.length).toBeGreaterThanOrEqual(report.holes.length === 0 ? 2 : 4);
   for (const picture of pictures) expect(faultsIn(picture), picture.name).toEqual([]);
   // the same again
@@ -79,6 +79,6 @@ test("any neck", () => {
       drawn++;
     }
   });
-  fc.assert(property, { numRuns: 50, verbose: fc.VerbosityLevel.None });
-  expect(drawn).toBeGreaterThan(200);
+  fc.assert(property, { numRuns: 40, verbose: fc.VerbosityLevel.None });
+  expect(drawn).toBeGreaterThan(160);
 });

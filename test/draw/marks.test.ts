@@ -250,7 +250,7 @@ test("the paper is as large as what stands on it and 4 mm; a legend shows what t
   const sample = (from: marks.Spot, to: marks.Spot) => [marks.line("wide board", from, to)];
   const svg = writePage({
     title: "Title",
-    heading: ["A heading."],
+    heading: ["A heading.", "Another."],
     marks: [marks.outline("wide board", marks.corners([0, 0], [200, 100]))],
     legend: ["board", "fret"].map((name) => [name, `the ${name}`, sample] as const),
     notes: ["A note.", "long ".repeat(60)],
@@ -260,11 +260,12 @@ test("the paper is as large as what stands on it and 4 mm; a legend shows what t
   expect([paper.left, paper.right]).toEqual([-4, 204]);
   const texts = textsIn(read(svg));
   const [heights, said] = [texts.map(({ at }) => at[1]), texts.map(({ words }) => words)];
-  expect(said.slice(0, 4)).toEqual(["Title", "A heading.", "the board", "A note."]);
+  expect(said.slice(0, 5)).toEqual(["Title", "A heading.", "Another.", "the board", "A note."]);
+  expect(heights[2]).toBe(-7);
   expect(said.length).toBeGreaterThan(5);
   expect(heights).toEqual([...heights].sort((a, b) => a - b));
   expect(paper.bottom - (heights.at(-1) ?? 0)).toBeCloseTo(4 + 0.25 * 3.5, 2);
   // a sample is not what it stands for
   expect(svg.match(/class="board"/g)).toHaveLength(1);
-  expect(svg).toContain("A heading. Spoken. A note.");
+  expect(svg).toContain("A heading. Another. Spoken. A note.");
 });

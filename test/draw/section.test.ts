@@ -209,6 +209,23 @@ describe("the hole", () => {
   });
 });
 
+test("walls are upright, and the radius' arrow touches the arc", () => {
+  const svg = drawSection(reportOf("plain"), 0);
+  const board = placesIn(svg, "board").filter(([, depth]) => depth < 5);
+  for (const wall of [-6.35 / 2, 6.35 / 2]) {
+    const depths = board.filter(([x]) => Math.abs(x - wall) < 0.001).map(([, depth]) => depth);
+    expect(Math.max(...depths) - Math.min(...depths)).toBeCloseTo(2.4 + 0.5 - 0.17, 1);
+  }
+  const arrows = linesIn(read(svg)).filter(
+    ({ pen, from, to }) => pen === "solid" && from[0] !== to[0],
+  );
+  const arc = spotsIn(read(svg), "finished");
+  const gaps = arrows.flatMap(({ from }) =>
+    arc.map((spot) => Math.hypot(spot[0] - from[0], spot[1] - from[1])),
+  );
+  expect(Math.min(...gaps)).toBeLessThan(0.5);
+});
+
 describe("the wood below", () => {
   test("is cut off at the underside, which the bit may pass", () => {
     const svg = drawSection(reportOf("breaks through"), 0);
