@@ -35,6 +35,7 @@ export function advanceRow(digits: number[], shape: Shape): void {
 
 /** A result that hangs on some axes only, worked out once for each combination of their values. */
 export interface Kept<T> {
+  readonly axes: readonly number[];
   /** The result for these digits. */
   readonly at: (digits: readonly number[]) => T;
 }
@@ -46,10 +47,6 @@ export interface KeptRows<T> {
 }
 
 const MOST_KEPT = 1 << 16;
-
-/** What is not known yet; a result may be undefined. */
-const UNKNOWN = Symbol("unknown");
-type Known<T> = T | typeof UNKNOWN;
 
 /** Keeps the results of `work`, which hangs on `axes` only; where they would be too many, just the last one. */
 export function memoize<T>(
@@ -67,14 +64,17 @@ export function memoize<T>(
     lastKey = key;
     return elementAt(kept, slot);
   };
-  return { at };
+  return { axes, at };
 }
 
-/** Keeps the results of `work` by rows along the last axis; where they would be too many, just the last row. */
+/**
+ * Keeps the results of `work` by rows along the last axis; where they would be too many, just the last row. `work` is
+ * handed one array of digits for all of a run, and what it may use again: the result that stands in the way.
+ */
 export function memoizeRows<T>(
   shape: Shape,
   axes: readonly number[],
-  work: (digits: readonly number[]) => T,
+  work: (digits: readonly number[], old: T | undefined) => T,
 ): KeptRows<T> {
   const last = shape.length - 1;
   const count = shape[last] ?? 1;
@@ -90,25 +90,31 @@ export function memoizeRows<T>(
     const key = keyOf(digits);
     const slot = isMany ? 0 : key;
     let row = rows[slot];
-    if (row === undefined || (isMany && key !== lastKey)) {
-      row = { results: new Array<Known<T>>(count).fill(UNKNOWN), known: 0 };
+    if (row === undefined) {
+      row = { results: new Array<T>(count), isKnown: new Uint8Array(count), known: 0 };
       rows[slot] = row;
+    } else if (isMany && key !== lastKey) {
+      row.isKnown.fill(0);
+      row.known = 0;
     }
     lastKey = key;
     if (row.known < count) learn(row, digits, start, end);
-    // all that was asked for is known
-    return row.results as readonly T[];
+    return row.results;
   };
   const learn = (row: Row<T>, digits: readonly number[], start: number, end: number) => {
+    const { results, isKnown } = row;
     if (!varies) {
-      row.results.fill(work(digits));
+      const result = work(digits, results[0]);
+      for (let digit = 0; digit < count; digit++) results[digit] = result;
       row.known = count;
+      return;
     }
     const here = [...digits];
     for (let digit = start; digit < end && row.known < count; digit++) {
-      if (row.results[digit] !== UNKNOWN) continue;
+      if (isKnown[digit] === 1) continue;
       here[last] = digit;
-      row.results[digit] = work(here);
+      results[digit] = work(here, results[digit]);
+      isKnown[digit] = 1;
       row.known++;
     }
   };
@@ -116,7 +122,8 @@ export function memoizeRows<T>(
 }
 
 interface Row<T> {
-  readonly results: Known<T>[];
+  readonly results: T[];
+  readonly isKnown: Uint8Array;
   known: number;
 }
 

@@ -5,40 +5,50 @@ import {
   buildSurfaces,
   buildWood,
   type Frame,
+  type RadiusSetter,
+  radiusSetter,
   type Surfaces,
   type Wood,
 } from "../board/board.js";
 import { layOut, type Marker } from "../board/markers.js";
-import type { Design } from "../design/design.js";
+import type { Design, Station } from "../design/design.js";
 import { withNumber } from "../design/paths.js";
 import type { Spec } from "../design/spec.js";
 import { travelBeyond } from "../drilling/holes.js";
 import { keysOf, type PlanKeys } from "../drilling/plan.js";
 import { buildTouches, type Touch } from "../drilling/touches.js";
-import { leadAndRise, leastDepth, surfaceBounds, woodBounds } from "../drilling/windows.js";
+import {
+  blankHole,
+  leadAndRise,
+  leastDepth,
+  surfaceBounds,
+  woodBounds,
+} from "../drilling/windows.js";
 import { readSpec } from "../drilling/work.js";
 import type { DesignIssue } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
+import { greatestRemoval } from "../geometry/removal.js";
 import { constantTrack } from "../geometry/track.js";
 import { type Kept, type KeptRows, memoize, memoizeRows, type Shape } from "./grid.js";
 
-/** A bound of every hole as a travel, and the first hole that governs; what is drilled has none. */
+/** A bound of every hole as a travel, and the first hole that governs; what is drilled governs nothing. */
 export interface Extreme {
-  readonly each: readonly number[];
-  readonly value: number;
-  readonly hole: number;
+  readonly each: number[];
+  value: number;
+  /** −1 where no hole does, or the design cannot be read. */
+  hole: number;
 }
 
-/** The parts of which a row is made; undefined where the design cannot be read. */
+/** The parts of which a row is made. */
 export interface Stages {
   /** Least travels; the greatest governs. */
-  readonly least: KeptRows<Extreme | undefined>;
+  readonly least: KeptRows<Extreme>;
   /** Most that the wood allows; the least governs. */
-  readonly most: KeptRows<Extreme | undefined>;
+  readonly most: KeptRows<Extreme>;
   /** Most that flush dots allow; the least governs. */
-  readonly flush: KeptRows<Extreme | undefined>;
+  readonly flush: KeptRows<Extreme>;
   /** What tells the stops and tools of the holes apart. */
-  readonly keys: Kept<PlanKeys | undefined>;
+  readonly keys: KeptRows<PlanKeys | undefined>;
 }
 
 interface SweptAxis {
@@ -65,8 +75,9 @@ function partOf(path: string): Part {
 export function buildStages(design: Design, axes: readonly SweptAxis[], shape: Shape): Stages {
   const on = (...parts: Part[]) =>
     axes.flatMap(({ path }, axis) => (parts.includes(partOf(path)) ? [axis] : []));
+  const read = specReader(design, axes);
   const specOn = (chosen: readonly number[]) =>
-    memoize(shape, chosen, (digits) => specWith(design, axes, chosen, digits));
+    memoize(shape, chosen, (digits) => read(chosen, digits));
   const frames = keepBuilt(shape, on("frame"), specOn(on("frame")), (spec, issues) =>
     buildFrame(spec, issues),
   );
@@ -76,38 +87,116 @@ export function buildStages(design: Design, axes: readonly SweptAxis[], shape: S
     const frame = frames.at(digits);
     return frame && withoutIssues((issues) => layOut(frame, spec.at(digits).groups, issues));
   });
-  const keys = memoize(shape, on("frame", "groups"), (digits) => {
+  const keys = memoizeRows(shape, on("frame", "groups"), (digits) => {
     const laidOut = markers.at(digits);
     return laidOut && keysOf(laidOut);
   });
-  const first = specWith(design, axes, [], []);
-  const isOnTable = first.groups.some(({ stop }) => stop.from === "table");
+  const first = read([], []);
+  const { existing, groups } = first;
+  const isOnTable = groups.some(({ stop, drilled }) => stop.from === "table" && !drilled);
+  const isSolid = groups.some(({ fill, drilled }) => fill.kind === "solid" && !drilled);
   // from the table the crest's height is that of the wood; on an existing radius the stop bears on that
-  const isCurved = first.existing !== undefined;
+  const isCurved = existing !== undefined;
   const parts = { spec, markers, ...boards };
-  const onSurface = on(
-    "frame",
-    "groups",
-    "errors",
-    "surfaces",
-    ...(isOnTable ? (["wood"] as const) : []),
-  );
-  const onWood = on(
-    "frame",
-    "groups",
-    "errors",
-    "wood",
-    ...(isCurved ? (["surfaces"] as const) : []),
-  );
+  const always = on("frame", "groups", "errors");
+  const onSurface = [...always, ...on("surfaces"), ...(isOnTable ? on("wood") : [])];
+  const onWood = [...always, ...on("wood"), ...(isCurved ? on("surfaces") : [])];
   const rows = (chosen: readonly number[], bound: BoundOf, sign: 1 | -1, takes: Takes) =>
-    memoizeRows(shape, chosen, (digits) => extremeAt(parts, digits, bound, sign, takes));
+    memoizeRows<Extreme>(shape, chosen, (digits, old) =>
+      extremeAt(parts, digits, bound, sign, takes, old),
+    );
   const surfaceTakes = { surfaces: true, wood: isOnTable };
+  const leastOn =
+    isOnTable || isCurved ? undefined : radiusSweep(parts, axes, shape, on("surfaces"), first);
   return {
-    least: rows(onSurface, leastTravel, 1, surfaceTakes),
+    least: leastOn
+      ? memoizeRows(shape, onSurface, leastOn)
+      : rows(onSurface, leastTravel, 1, surfaceTakes),
     most: rows(onWood, mostInWood, -1, { surfaces: isCurved, wood: true }),
-    flush: rows(onSurface, mostFlush, -1, surfaceTakes),
+    flush: isSolid
+      ? rows(onSurface, mostFlush, -1, surfaceTakes)
+      : rows(always, anyDepth, -1, { surfaces: false, wood: false }),
     keys,
   };
+}
+
+/**
+ * Least travels on a blank and from the wood, where of the surfaces the radius alone is swept and nothing else along the
+ * last axis: the radius is set anew in place for each row. Undefined for other sweeps.
+ */
+function radiusSweep(
+  { spec, markers, frames }: Parts,
+  axes: readonly SweptAxis[],
+  shape: Shape,
+  swept: readonly number[],
+  first: Spec,
+): ((digits: readonly number[], old: Extreme | undefined) => Extreme) | undefined {
+  const last = shape.length - 1;
+  const { radius } = first;
+  const stations = typeof radius === "number" ? [] : (Object.keys(radius) as Station[]);
+  const places = swept.map((axis) => stations.findIndex((s) => axes[axis]?.path === `radius.${s}`));
+  if (!swept.includes(last) || places.includes(-1)) return undefined;
+  const values = Object.values(radius) as number[];
+  const place = elementAt(places, swept.indexOf(last));
+  const along = elementAt(axes, last).values;
+  const setters = memoize(shape, frames.axes, (digits) => {
+    const frame = frames.at(digits);
+    return frame && radiusSetter(frame, first, stations);
+  });
+  const holes = memoize(shape, [...new Set([...markers.axes, ...spec.axes])], (digits) =>
+    markers.at(digits)?.map((marker) => {
+      const { group } = marker;
+      const hole = blankHole(spec.at(digits), marker);
+      const beyond = travelBeyond({ lead: hole.lead, rise: 0 }, group);
+      return { ...hole, keep: group.fill.keep, beyond, drilled: group.drilled };
+    }),
+  );
+  let run: readonly number[] | undefined;
+  let set: RadiusSetter | undefined;
+  let own: ReturnType<typeof holes.at>;
+  return (digits, old) => {
+    if (digits !== run) {
+      run = digits;
+      set = setters.at(digits);
+      own = holes.at(digits);
+      swept.forEach((axis, i) => {
+        values[elementAt(places, i)] = elementAt(
+          elementAt(axes, axis).values,
+          elementAt(digits, axis),
+        );
+      });
+    }
+    values[place] = elementAt(along, elementAt(digits, last));
+    const surface = set?.(values);
+    if (surface === undefined || own === undefined) return noneIn(old);
+    const extreme = old ?? newExtreme();
+    let value = -Infinity;
+    let governs = -1;
+    for (let i = 0; i < own.length; i++) {
+      const { ground, keep, shallower, beyond, drilled } = elementAt(own, i);
+      const bound = leastDepth(greatestRemoval(surface, ground), keep, shallower) + beyond;
+      if (!(bound < Infinity)) return noneIn(old);
+      extreme.each[i] = bound;
+      if (bound > value && !drilled) {
+        value = bound;
+        governs = i;
+      }
+    }
+    extreme.value = value;
+    extreme.hole = governs;
+    return extreme;
+  };
+}
+
+function newExtreme(): Extreme {
+  return { each: [], value: Number.NaN, hole: -1 };
+}
+
+/** No hole governs. */
+function noneIn(old: Extreme | undefined): Extreme {
+  const extreme = old ?? newExtreme();
+  extreme.hole = -1;
+  return extreme;
 }
 
 /** Which parts of the board a bound takes; the others may be such as cannot be built. */
@@ -164,19 +253,52 @@ function withoutIssues<T>(build: (issues: DesignIssue[]) => T | undefined): T | 
   return issues.length > 0 ? undefined : built;
 }
 
-/** Each value can be read, as a sweep's axes are, and so can all of them together. */
-function specWith(
-  design: Design,
-  axes: readonly SweptAxis[],
-  chosen: readonly number[],
-  digits: readonly number[],
-): Spec {
-  const stated = axes.reduce((now, { path, values }, axis) => {
-    // axes of other parts stand at their first value: the design itself may leave them open
-    const digit = chosen.includes(axis) ? elementAt(digits, axis) : 0;
-    return withNumber(now, path, elementAt(values, digit));
-  }, design);
-  return readSpec(stated, []) as Spec;
+/** A profile's path, and the profile's own. */
+const PROFILE = /^(radius|sanding|board\.thickness|neck\.thickness)(?:\.(nut|end|fret\d+))?$/;
+const FIELDS = {
+  radius: "radius",
+  sanding: "sanding",
+  "board.thickness": "thickness",
+  "neck.thickness": "neck",
+} as const;
+
+/** A path whose number stands in the specification as it does in the design, whatever its value. */
+export function isInProfile(path: string): boolean {
+  return PROFILE.test(path);
+}
+
+/**
+ * Reads the specification with the values of chosen axes; the others stand at their first value, since the design itself
+ * may leave them open. Each value can be read, as a sweep's axes are, and so can all of them together.
+ */
+function specReader(design: Design, axes: readonly SweptAxis[]) {
+  const read = (chosen: readonly number[], digits: readonly number[]) => {
+    const stated = axes.reduce((now, { path, values }, axis) => {
+      const digit = chosen.includes(axis) ? elementAt(digits, axis) : 0;
+      return withNumber(now, path, elementAt(values, digit));
+    }, design);
+    return readSpec(stated, []) as Spec;
+  };
+  const first = read([], []);
+  const names = axes.map(({ path }) => PROFILE.exec(path));
+  // a whole profile and a station of it would each undo the other
+  const isMixed = (axis: number) =>
+    names[axis]?.[2] === undefined &&
+    names.filter((name) => name?.[1] === names[axis]?.[1]).length > 1;
+  const canWrite = names.map((name, axis) => name !== null && !isMixed(axis));
+  return (chosen: readonly number[], digits: readonly number[]): Spec => {
+    if (chosen.length === 0) return first;
+    if (!chosen.every((axis) => canWrite[axis])) return read(chosen, digits);
+    const spec = { ...first } as Record<string, unknown>;
+    for (const axis of chosen) {
+      const [, profile, station] = names[axis] as RegExpExecArray;
+      const field = FIELDS[profile as keyof typeof FIELDS];
+      const value = elementAt(elementAt(axes, axis).values, elementAt(digits, axis));
+      spec[field] =
+        station === undefined ? value : { ...(spec[field] as object), [station]: value };
+    }
+    return spec as unknown as Spec;
+  };
 }
 
 /** A hole's bound as a travel. */
@@ -184,13 +306,18 @@ type BoundOf = (board: Board, spec: Spec, touch: Touch, marker: Marker) => numbe
 
 const leastTravel: BoundOf = (board, spec, touch, marker) => {
   const bounds = surfaceBounds(board, spec, touch, marker);
-  return leastDepth(bounds, marker.group.fill.keep) + travelBeyond(bounds, marker.group);
+  const { removal, shallower } = bounds;
+  const least = leastDepth(removal, marker.group.fill.keep, shallower);
+  return least + travelBeyond(bounds, marker.group);
 };
 
 const mostFlush: BoundOf = (board, spec, touch, marker) => {
   const bounds = surfaceBounds(board, spec, touch, marker);
   return bounds.flush + travelBeyond(bounds, marker.group);
 };
+
+/** A poured fill may be as deep as it will. */
+const anyDepth: BoundOf = () => Infinity;
 
 const mostInWood: BoundOf = (board, spec, touch, marker) => {
   const { wood, overChannel } = woodBounds(board, spec, touch, marker);
@@ -205,19 +332,32 @@ function extremeAt(
   boundOf: BoundOf,
   sign: 1 | -1,
   takes: Takes,
-): Extreme | undefined {
+  old: Extreme | undefined,
+): Extreme {
   const frame = frames.at(digits);
   const laidOut = markers.at(digits);
   const wood = takes.wood ? woods.at(digits) : ANY_WOOD;
   const finish = takes.surfaces ? surfaces.at(digits) : ANY_SURFACES;
-  if (!frame || !laidOut || !wood || !finish) return undefined;
+  if (!frame || !laidOut || !wood || !finish) return noneIn(old);
   const board = { ...frame, ...finish, wood };
   const stated = spec.at(digits);
   const touches = withoutIssues((issues) => buildTouches(board, stated, issues));
-  if (touches === undefined) return undefined;
-  return governing(laidOut, sign, (marker) =>
-    boundOf(board, stated, touches.get(marker.group.path.group) as Touch, marker),
-  );
+  if (touches === undefined) return noneIn(old);
+  const extreme = old ?? newExtreme();
+  let hole = -1;
+  for (let i = 0; i < laidOut.length; i++) {
+    const marker = elementAt(laidOut, i);
+    const touch = touches.get(marker.group.path.group) as Touch;
+    const bound = boundOf(board, stated, touch, marker);
+    // a hole that the finished surface does not reach
+    if (sign === 1 && !(bound < Infinity)) return noneIn(old);
+    extreme.each[i] = bound;
+    if (marker.group.drilled) continue;
+    if (hole < 0 || sign * bound > sign * elementAt(extreme.each, hole)) hole = i;
+  }
+  extreme.hole = hole;
+  if (hole >= 0) extreme.value = elementAt(extreme.each, hole);
+  return extreme;
 }
 
 const ANY_WOOD: Wood = { thickness: constantTrack(1), whole: constantTrack(1), channel: undefined };
@@ -226,21 +366,3 @@ const FLAT = {
   old: undefined,
 };
 const ANY_SURFACES: Surfaces = { nominal: FLAT, deepest: FLAT, shallowest: FLAT, crest: 0 };
-
-function governing(
-  markers: readonly Marker[],
-  sign: 1 | -1,
-  boundOf: (marker: Marker) => number,
-): Extreme | undefined {
-  let hole = -1;
-  const each: number[] = [];
-  for (const [i, marker] of markers.entries()) {
-    const bound = boundOf(marker);
-    // a hole that the finished surface does not reach
-    if (sign === 1 && !(bound < Infinity)) return undefined;
-    each.push(bound);
-    if (marker.group.drilled) continue;
-    if (hole < 0 || sign * bound > sign * elementAt(each, hole)) hole = i;
-  }
-  return hole < 0 ? undefined : { each, value: elementAt(each, hole), hole };
-}

@@ -2,6 +2,7 @@
  * Every combination of some numbers of a design, at the cost of the bare arithmetic: each part of the work is done
  * once for the numbers that it hangs on, by the same functions as the check of one design.
  */
+import { accepts } from "../design/bounds.js";
 import type { Design } from "../design/design.js";
 import { kindAt, listPaths, type NumberPath, withNumber } from "../design/paths.js";
 import type { PlanKeys } from "../drilling/plan.js";
@@ -13,7 +14,7 @@ import { elementAt } from "../geometry/element-at.js";
 import { checkDesign, type Report } from "../report/report.js";
 import { didYouMean, nearestName } from "../text/nearest-name.js";
 import { advanceRow, digitsOf, type Shape, sizeOf } from "./grid.js";
-import { buildStages, type Extreme } from "./stages.js";
+import { buildStages, type Extreme, isInProfile, type Stages } from "./stages.js";
 
 /** Values for each path, tried in every combination; the last path varies fastest. */
 export type Axes = { readonly [Path in NumberPath]?: readonly number[] };
@@ -139,27 +140,41 @@ function fill(
   from: number,
   size: number,
 ): void {
-  const { least, most, flush, keys } = buildStages(design, axes, shape);
+  const stages = buildStages(design, axes, shape);
   const count = shape[shape.length - 1] ?? 1;
   const digits = digitsOf(shape, from);
   let start = digits[digits.length - 1] ?? 0;
   for (let i = 0; i < size; ) {
     const end = Math.min(count, start + size - i);
-    const lows = least.along(digits, start, end);
-    const highs = most.along(digits, start, end);
-    const levels = flush.along(digits, start, end);
-    for (let digit = start; digit < end; digit++, i++) {
-      const low = lows[digit];
-      const high = highs[digit];
-      const level = levels[digit];
-      digits[digits.length - 1] = digit;
-      const told = keys.at(digits);
-      if (low && high && level && told) writeRow(columns, i, low, high, level, told);
-      else writeNone(columns, i, 0);
-    }
+    fillRun(columns, i, stages, digits, start, end);
+    i += end - start;
     digits[digits.length - 1] = 0;
     advanceRow(digits, shape);
     start = 0;
+  }
+}
+
+/** The rows of one run, from `start` to `end` along the last axis. */
+export function fillRun(
+  columns: SweepColumns,
+  first: number,
+  { least, most, flush, keys }: Stages,
+  digits: readonly number[],
+  start: number,
+  end: number,
+): void {
+  const lows = least.along(digits, start, end);
+  const highs = most.along(digits, start, end);
+  const levels = flush.along(digits, start, end);
+  const told = keys.along(digits, start, end);
+  for (let digit = start, i = first; digit < end; digit++, i++) {
+    const low = elementAt(lows, digit);
+    const high = elementAt(highs, digit);
+    const level = elementAt(levels, digit);
+    const key = told[digit];
+    if (low.hole >= 0 && high.hole >= 0 && level.hole >= 0 && key !== undefined) {
+      writeRow(columns, i, low, high, level, key);
+    } else writeNone(columns, i, 0);
   }
 }
 
@@ -205,9 +220,11 @@ function countSettings(
   { stops, tools }: PlanKeys,
 ): number {
   const mins = least.each;
+  for (let i = 0; i < mins.length; i++) {
+    const max = Math.min(elementAt(most.each, i), elementAt(flush.each, i));
+    if (stops[i] !== undefined && !(elementAt(mins, i) <= max)) return 0;
+  }
   const maxs = most.each.map((max, i) => Math.min(max, elementAt(flush.each, i)));
-  const isEmpty = mins.some((min, i) => stops[i] !== undefined && !(min <= elementAt(maxs, i)));
-  if (isEmpty) return 0;
   const kinds = [...new Set(stops)].filter((stop) => stop !== undefined);
   return kinds.reduce((sum, stop) => {
     const held = [...mins.keys()].filter((i) => stops[i] === stop);
@@ -295,6 +312,12 @@ function checkValues(design: Design, axes: readonly Axis[], issues: DesignIssue[
   });
   readSpec(first, issues);
   for (const { path, values } of axes) {
-    for (const value of values.slice(1)) readSpec(withNumber(first, path, value), issues);
+    const kind = isInProfile(path) ? kindAt(path) : undefined;
+    for (let i = 1; i < values.length; i++) {
+      const value = elementAt(values, i);
+      // what stands in a profile makes sense beside anything else
+      if (kind && Number.isFinite(value) && value > 0 && accepts(kind, value)) continue;
+      readSpec(withNumber(first, path, value), issues);
+    }
   }
 }

@@ -1,6 +1,6 @@
 /** The board: its outline and slots, its wood, and the surfaces it has and will have, as tracks. Lengths in mm. */
 import type { Profile, Scale, Station } from "../design/design.js";
-import type { PartialSpec } from "../design/spec.js";
+import type { PartialSpec, Spec } from "../design/spec.js";
 import { type DesignIssue, issueOf } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
 import type { Surface } from "../geometry/surface.js";
@@ -14,6 +14,7 @@ import {
   type Track,
   trackThrough,
   valueAt,
+  writeSlopes,
 } from "../geometry/track.js";
 import { type FretLine, fretLines, type WidthAt } from "./fret-lines.js";
 
@@ -170,6 +171,56 @@ export function buildSurfaces(
   return { nominal: finish(0), deepest: finish(1), shallowest: finish(-1), crest };
 }
 
+/** Sets the radius at some stations, in their order, in place; undefined where it does not suit the board. */
+export type RadiusSetter = (values: readonly number[]) => Surface | undefined;
+
+/**
+ * The deepest sanded surface under radii that are set anew, each time as `buildSurfaces` would build it. Undefined where
+ * the board has none whatever the radius, or two stations meet.
+ */
+export function radiusSetter(
+  frame: Frame,
+  spec: Spec,
+  stations: readonly Station[],
+): RadiusSetter | undefined {
+  const flat = buildSurfaces(frame, { ...spec, radius: Infinity }, []);
+  const knots = stations
+    .map((station, i) => ({ i, along: stationAlong(station, frame.alongs, frame.length) }))
+    .sort((a, b) => a.along - b.along);
+  const isApart = knots.every(({ along }, i) => {
+    const before = knots[i - 1];
+    return before === undefined || along - before.along >= 1e-9 * frame.length;
+  });
+  if (flat === undefined || !isApart) return undefined;
+  const { sanding } = flat.deepest.sanded;
+  const factor = 1 - spec.tolerance.radius.limit;
+  const one = { sanding, radius: writableTrack([0]) };
+  const many = { sanding, radius: writableTrack(knots.map(({ along }) => along)) };
+  const order = knots.map(({ i }) => i);
+  return (values) => {
+    const surface = isOneValue(values) ? one : many;
+    const { at, value, slope } = surface.radius;
+    for (let k = 0; k < at.length; k++) value[k] = elementAt(values, order[k] ?? 0);
+    writeSlopes(at, value, slope);
+    // as `scaled` does
+    for (let k = 0; k < at.length; k++) {
+      value[k] = elementAt(value, k) * factor;
+      slope[k] = elementAt(slope, k) * factor;
+    }
+    return firstClash(surface.radius, frame, flat.crest) === undefined ? surface : undefined;
+  };
+}
+
+function writableTrack(at: readonly number[]) {
+  const unset = () => at.map(() => Number.NaN);
+  return { at, value: unset(), slope: unset() };
+}
+
+function isOneValue(values: readonly number[]): boolean {
+  for (let i = 1; i < values.length; i++) if (values[i] !== values[0]) return false;
+  return true;
+}
+
 const NONE = constantTrack(0);
 
 /** A profile as a track on a board. */
@@ -263,14 +314,24 @@ function mustNotFallBelowZero(
 
 /** Where a radius does not exceed half the width and so much more, or undefined: the worst is at a knot or an end. */
 function clashOf(radius: Track, frame: Frame, beyond: number) {
+  const along = firstClash(radius, frame, beyond);
+  return along === undefined ? undefined : { along, half: valueAt(frame.width, along) / 2 };
+}
+
+function firstClash(radius: Track, frame: Frame, beyond: number): number | undefined {
   const { width, length } = frame;
-  const start = startOf(frame);
-  const halfAt = (along: number) => valueAt(width, along) / 2;
   // no knot lies before the start
-  const along = [start, 0, length, ...radius.at, ...width.at].find(
-    (s) => s <= length && !(valueAt(radius, s) > halfAt(s) + beyond),
-  );
-  return along === undefined ? undefined : { along, half: halfAt(along) };
+  const start = startOf(frame);
+  if (isClash(radius, frame, beyond, start)) return start;
+  if (isClash(radius, frame, beyond, 0)) return 0;
+  if (isClash(radius, frame, beyond, length)) return length;
+  for (const s of radius.at) if (isClash(radius, frame, beyond, s)) return s;
+  for (const s of width.at) if (isClash(radius, frame, beyond, s)) return s;
+  return undefined;
+}
+
+function isClash(radius: Track, { width, length }: Frame, beyond: number, along: number): boolean {
+  return along <= length && !(valueAt(radius, along) > valueAt(width, along) / 2 + beyond);
 }
 
 function mustExceedHalfWidth(

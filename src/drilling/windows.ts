@@ -5,6 +5,7 @@
 import type { Board, Surfaces } from "../board/board.js";
 import type { Bore } from "../board/markers.js";
 import type { GroupSpec, Spec } from "../design/spec.js";
+import type { Footprint } from "../geometry/footprint.js";
 import { greatestRemoval, leastRemoval } from "../geometry/removal.js";
 import type { Surface } from "../geometry/surface.js";
 import { leastOver, slopesOver } from "../geometry/track.js";
@@ -90,6 +91,26 @@ export function surfaceBounds(
   };
 }
 
+/** What a hole's least depth hangs on besides the sanded surface, on a blank and from the wood. */
+export interface BlankHole {
+  /** Over this ground the removal counts. */
+  readonly ground: Footprint;
+  readonly shallower: number;
+  readonly lead: number;
+}
+
+/** The hole on a blank, drilled from the wood: `surfaceBounds` adds the greatest removal over its ground. */
+export function blankHole(spec: Spec, hole: GroupBore): BlankHole {
+  const { drilled, bit } = hole.group;
+  const { stop, point, layout, crest } = spec.tolerance;
+  const lead = drilled || hole.outline ? 0 : leadOf(bit, hole.width);
+  return {
+    ground: farGround(hole, layout.limit, crest.limit),
+    shallower: drilled ? 0 : stop.limit + pointError(lead, point.limit),
+    lead,
+  };
+}
+
 /** How far the tip lies below the floor, and how much deeper below the top than the travel says. */
 export function leadAndRise(
   { nominal }: Pick<Surfaces, "nominal">,
@@ -119,7 +140,7 @@ export function windowOf(
   web: number,
 ): DepthWindow {
   const { wood, overChannel, flush } = bounds;
-  const min = leastDepth(bounds, fill.keep);
+  const min = leastDepth(bounds.removal, fill.keep, bounds.shallower);
   const left = drilled ? 0 : web;
   const max = Math.min(wood - left, overChannel - left, flush);
   const maxBy = max === flush ? "flush" : max === overChannel - left ? "channel" : "web";
@@ -127,10 +148,7 @@ export function windowOf(
 }
 
 /** Least depth of the floor that keeps the marker. */
-export function leastDepth(
-  { removal, shallower }: Pick<Bounds, "removal" | "shallower">,
-  keep: number,
-): number {
+export function leastDepth(removal: number, keep: number, shallower: number): number {
   return removal + keep + shallower;
 }
 

@@ -12,14 +12,23 @@ export interface Track {
 
 /** The track through knots that rise strictly in `at`; one knot is a constant. */
 export function trackThrough(at: readonly number[], value: readonly number[]): Track {
-  const slope: number[] = [];
-  for (let i = 0; i + 1 < at.length; i++) {
-    slope.push(
-      (elementAt(value, i + 1) - elementAt(value, i)) / (elementAt(at, i + 1) - elementAt(at, i)),
-    );
-  }
-  slope.push(slope.length > 0 ? elementAt(slope, slope.length - 1) : 0);
+  const slope = at.map(() => 0);
+  writeSlopes(at, value, slope);
   return { at, value, slope };
+}
+
+/** Writes the slopes of a track through knots. */
+export function writeSlopes(
+  at: readonly number[],
+  value: readonly number[],
+  slope: number[],
+): void {
+  const last = at.length - 1;
+  for (let i = 0; i < last; i++) {
+    slope[i] =
+      (elementAt(value, i + 1) - elementAt(value, i)) / (elementAt(at, i + 1) - elementAt(at, i));
+  }
+  slope[last] = last > 0 ? elementAt(slope, last - 1) : 0;
 }
 
 /** The track that has one value everywhere. */
