@@ -10,3 +10,5 @@ export { drillCard } from "./drill-card.js";
 export type { CardOptions } from "./page.js";
 // a repair as a note
 export { repairNote } from "./repair-note.js";
+// how far the sanding has come, as a note
+export { sandingNote } from "./sanding-note.js";

@@ -21,6 +21,10 @@ texts such as "1/4 in".
                  12:bass=0.4, or the hole's path in place of the fret
   --rack SIZES   the bits at hand for --repair, as 6,6.5 or "1/4 in,5/16 in";
                  else half millimetres, with --inches sixteenths of an inch
+  --sanding FILE in place of cards a note on how far the sanding has come: FILE is
+                 a JSON array of { "along", "centre", "bass", "treble" }, the
+                 board's thickness as it is now at places along it; "along" may
+                 be "nut", "end" or "fret7", the edges may be left out
   --svg DIR      also writes pictures to DIR: the board, the windows, and a
                  section at each hole; files of the same names are replaced
   --help         prints this
@@ -35,9 +39,9 @@ of the floor that suit), lead, rise, travel, depth, marker_left, wood_left (the
 setting, and what it leaves in the worst case), and the last four again for what
 is planned: planned_travel and so on. A cell is empty where there is none.
 
-Exit code: 0 every design passes; 1 some design fails, or no bit does; 2
-something could not be read (the other designs are checked), or the command line
-is wrong; 141 the reader of the output went away.
+Exit code: 0 every design passes; 1 some design fails, or no bit does, or a
+marker is below its keep; 2 something could not be read (the other designs are
+checked), or the command line is wrong; 141 the reader of the output went away.
 No colour where the output is no terminal, or where NO_COLOR is set.
 `;
 

@@ -13,6 +13,7 @@ const OPTIONS = {
   "no-remedies": { type: "boolean" },
   repair: { type: "string" },
   rack: { type: "string" },
+  sanding: { type: "string" },
   svg: { type: "string" },
   help: { type: "boolean" },
   version: { type: "boolean" },
@@ -36,6 +37,8 @@ export interface Options {
   /** Remedies are sought: always for cards, for JSON where asked for. */
   readonly remedies: boolean;
   readonly repair?: RepairOrder;
+  /** The file of readings. */
+  readonly sanding?: string;
   /** The folder for pictures. */
   readonly svg?: string;
 }
@@ -48,9 +51,10 @@ export class UsageError extends Error {
 /** Reads the words after the command's name. Throws a `UsageError`. */
 export function readOptions(words: readonly string[]): Options {
   const { values, positionals } = parsed(words);
-  const { json = false, csv = false, inches = false, help, version, svg, repair } = values;
+  const { json = false, csv = false, inches = false, help, version, svg, repair, sanding } = values;
   const unit = inches ? "in" : "mm";
-  const format = json ? "json" : csv ? "csv" : repair === undefined ? "cards" : "notes";
+  const hasNotes = repair !== undefined || sanding !== undefined;
+  const format = json ? "json" : csv ? "csv" : hasNotes ? "notes" : "cards";
   const remedies = json ? values.remedies === true : values["no-remedies"] !== true;
   const base = {
     inputs: positionals,
@@ -58,6 +62,7 @@ export function readOptions(words: readonly string[]): Options {
     unit,
     remedies,
     ...(svg === undefined ? {} : { svg }),
+    ...(sanding === undefined ? {} : { sanding }),
   } as const;
   if (help || version) return { ask: help ? "help" : "version", ...base };
   mustGoTogether(values);
@@ -73,16 +78,22 @@ export function readOptions(words: readonly string[]): Options {
 type Values = ReturnType<typeof parsed>["values"];
 
 function mustGoTogether(values: Values): void {
-  const { json, csv, inches, repair, rack, svg } = values;
+  const { json, csv, inches, repair, rack, sanding, svg } = values;
   const mistakes: readonly (readonly [unknown, string])[] = [
     [json && csv, "--json and --csv exclude each other"],
     [json && inches, "--json is in mm: --inches is for cards, notes and --csv"],
     [values.remedies && !json, "--remedies is for --json: cards have remedies anyway"],
-    [values["no-remedies"] && (json || csv || repair), "--no-remedies is for cards"],
+    [values["no-remedies"] && (json || csv || repair || sanding), "--no-remedies is for cards"],
     [
       repair !== undefined && (json || csv || svg),
       "--repair prints notes: --json, --csv and --svg are not for it",
     ],
+    [
+      sanding !== undefined && (json || csv || svg),
+      "--sanding prints notes: --json, --csv and --svg are not for it",
+    ],
+    [sanding === "", "--sanding wants a file"],
+    [repair !== undefined && sanding !== undefined, "--repair and --sanding exclude each other"],
     [rack !== undefined && repair === undefined, "--rack is for --repair"],
     [svg === "", "--svg wants a folder"],
   ];

@@ -4,9 +4,11 @@ import type { Design } from "../design/design.js";
 import type { DesignIssue } from "../errors/errors.js";
 import type { Place } from "../files/places.js";
 import { readDesign } from "../files/read-design.js";
+import type { SandingProgress } from "../measured/sanding-progress.js";
 import { type Repair, repairHole } from "../report/repair.js";
 import { checkDesign, type Report } from "../report/report.js";
 import type { RepairOrder } from "./options.js";
+import { sandingIn } from "./readings.js";
 import type { Source } from "./sources.js";
 import { textOf } from "./text.js";
 
@@ -25,10 +27,32 @@ export type Outcome = Pick<Source, "file" | "line"> &
         readonly report: Report;
         /** Where one was asked for. */
         readonly repair?: Repair;
+        readonly sanding?: SandingProgress;
         readonly issues?: undefined;
       }
     | { readonly report?: undefined; readonly issues: readonly Trouble[] }
   );
+
+/** What is asked for passes: a sanding that keeps its markers, a repair that some bit does, else the check. */
+export function passes({
+  report,
+  repair,
+  sanding,
+}: Extract<Outcome, { design: unknown }>): boolean {
+  if (sanding) return sanding.findings.every(({ severity }) => severity !== "error");
+  return repair ? repair.diameter !== null : report.ok;
+}
+
+/** The outcome of a source's design, with how far its sanding has come; what is wrong with the readings is of their file. */
+export async function sandingOutcome(source: Source, { file, read }: Source): Promise<Outcome> {
+  const outcome = await outcomeOf(source);
+  if (outcome.report === undefined) return outcome;
+  try {
+    return { ...outcome, sanding: sandingIn(textOf(await read()), outcome.design) };
+  } catch (error) {
+    return { file, issues: troublesOf(error) };
+  }
+}
 
 /** Reads a source, checks its design, and works out the repair that is asked for. Every error is an outcome. */
 export async function outcomeOf(

@@ -5,11 +5,11 @@ import { pageText } from "./cards.js";
 import { csvHeader, csvRows } from "./csv.js";
 import { jsonLine } from "./json-lines.js";
 import type { Options } from "./options.js";
-import { type Outcome, outcomeOf } from "./outcome.js";
+import { type Outcome, outcomeOf, sandingOutcome } from "./outcome.js";
 import { type Output, type Paint, paintFor } from "./paint.js";
 import { picturesIn } from "./pictures.js";
 import { progressOn } from "./progress.js";
-import { lineSources, type Source, STANDARD_INPUT, sourcesOf } from "./sources.js";
+import { lineSources, readOnce, type Source, STANDARD_INPUT, sourcesOf } from "./sources.js";
 import { count, emptyTally, exitCodeOf, summaryOf } from "./tally.js";
 import { troubleLines } from "./troubles.js";
 import { write } from "./write.js";
@@ -24,13 +24,16 @@ export interface Streams {
 /** Checks every design; the exit code. Rejects where something cannot be written. */
 export async function run(options: Options, { stdin, stdout, stderr }: Streams): Promise<number> {
   const draw = options.svg === undefined ? undefined : await picturesIn(options.svg);
+  const readings = options.sanding === undefined ? undefined : readOnce(options.sanding);
   const sources = await sourcesOf(options.inputs);
   const progress = progressOn(stderr, stdout, totalOf(sources));
   const paints = { out: paintFor(stdout), err: paintFor(stderr) };
   const tally = emptyTally();
   if (options.format === "csv") await write(stdout, csvHeader(options.unit));
   for await (const source of each(sources, stdin)) {
-    const outcome = await outcomeOf(source, options.repair);
+    const outcome = await (readings
+      ? sandingOutcome(source, readings)
+      : outcomeOf(source, options.repair));
     count(tally, outcome);
     if (outcome.issues) {
       await progress.clear();

@@ -61,6 +61,19 @@ async function filesIn(folder: string): Promise<Source[]> {
   }
 }
 
+/** A file, which may be a pipe, whose bytes are read once for all designs. */
+export function readOnce(file: string): Source {
+  let bytes: Promise<Uint8Array> | undefined;
+  const { read } = fileSource(file);
+  return {
+    file,
+    read: () => {
+      bytes ??= read();
+      return bytes;
+    },
+  };
+}
+
 function fileSource(file: string): Source {
   return { file, read: () => upTo(createReadStream(file), MOST_BYTES + 1) };
 }

@@ -2,7 +2,7 @@
 
 import { visible } from "../text/plain-words.js";
 import { EXIT } from "./exit-codes.js";
-import type { Outcome } from "./outcome.js";
+import { type Outcome, passes } from "./outcome.js";
 import type { Paint } from "./paint.js";
 
 const MOST_NAMED = 10;
@@ -19,11 +19,11 @@ export function emptyTally(): Tally {
   return { pass: 0, fail: 0, unread: 0, failing: [] };
 }
 
-/** Adds an outcome: a design passes where its check does, a repair where some bit does. */
+/** Adds an outcome. */
 export function count(tally: Tally, outcome: Outcome): void {
   const { file, line } = outcome;
   if (outcome.report === undefined) tally.unread++;
-  else if (outcome.repair ? outcome.repair.diameter !== null : outcome.report.ok) tally.pass++;
+  else if (passes(outcome)) tally.pass++;
   else {
     tally.fail++;
     const name = line === undefined ? file : `${file}:${line}`;

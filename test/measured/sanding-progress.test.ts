@@ -93,6 +93,11 @@ test("a crest aside, a hollow, a slant", () => {
   // 0.01 a millimetre
   const slant = { along: 200, centre: 29, bass: 29.24, treble: 28.76 };
   expect(nowOf(neck(spots, 6), [slant])).toEqual(close([8 - 1 + 0.09, 8 - 1 - 0.15]));
+  // over a dot from 197 to 203 the worst of what changes: flat for the bass dot, the slant or the circle for the other
+  const level = { along: 197, centre: 29, bass: 29, treble: 29 };
+  const next = (reading: object) => [level, { ...reading, along: 203 } as SandingReading];
+  expect(nowOf(neck(spots, 6), next(slant))).toEqual(close([8 - 1, 8 - 1 - 0.15]));
+  expect(nowOf(neck(spots, 6), next(ROUND))).toEqual(close([2, 2]));
   const [told] = sandingProgress(neck([], 6), [slant]).readings;
   expect(told).toEqual({ along: 200, sanding: 1, radius: Infinity, toGo: expect.anything() });
 });
@@ -102,19 +107,21 @@ test("stations; linear between readings, constant beyond, in the order read, whi
   const readings = [
     { along: "end", centre: 29 },
     { along: "fret12", centre: 29.5 },
-    { along: 160, centre: 30 },
+    { along: 160, centre: 29.75 },
   ] as const;
   const design = neck(spots, 4, { radius: Infinity });
   const told = sandingProgress(design, readings);
   expect(told.readings.map(({ along }) => along)).toEqual(close([482, 324, 160]));
   // the dot at 241 ends at 243: 83/164 of the way from 160 to 324
-  const left = close([2.5, 2.5 - (0.5 * 83) / 164, 2.5 - 1]);
+  const flat = [2.25, 2.25 - (0.25 * 83) / 164, 1.5];
+  const left = close(flat);
   expect(told.holes.map(({ markerLeft }) => markerLeft.now)).toEqual(left);
   expect(nowOf(design, [...readings].reverse())).toEqual(left);
   expect(sandingProgress(design, [{ along: "nut", centre: 30 }]).readings[0]?.along).toBe(0);
   // the curvature comes from where an edge was read, what is off from everywhere
   const drop = 25 - Math.sqrt(25 ** 2 - 2 ** 2);
-  const bent = [2.5 - (1 - 98 / 160), 2.5 - (0.5 * 83) / 164, 1.5].map((flat) => flat - drop);
+  const [, second, third] = flat as [number, number, number];
+  const bent = [1.5 + (0.75 * 98) / 160, second, third].map((left) => left - drop);
   expect(nowOf(design, [{ ...ROUND, along: "nut" }, ...readings])).toEqual(close(bent));
 });
 
@@ -188,7 +195,8 @@ test("past the finished surface by more than 0.01 a warning; below its keep, or 
     bass: 28.8 - drop - 0.009,
     treble: 28.8 - drop - 0.02,
   };
-  const { findings, readings } = sandingProgress(design, [reading]);
+  const { findings, readings, holes } = sandingProgress(design, [reading]);
+  for (const { markerLeft } of holes.slice(0, 3)) expect(markerLeft.finished).toBe(markerLeft.now);
   expect(readings[0]?.toGo).toEqual({
     centre: expect.closeTo(-0.05),
     bass: expect.closeTo(-0.009),
