@@ -1,9 +1,8 @@
 /** What a report says of a hole and of the whole, and that it is plain data whatever the design. Lengths in mm. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { seeded } from "../../bench/random.js";
 import { checkDesign, type Design, DesignError, repairHole } from "../../src/index.js";
-import { FAILING } from "../remedies/failing.js";
+import { designs } from "../design/arbitrary.js";
 import { designOf, FORSTNER, TWIST } from "../windows/bench.js";
 import { EXACT, PLAIN, SQUARED } from "./necks.js";
 
@@ -189,27 +188,18 @@ describe("cautions, by what the work is", () => {
 });
 
 describe("plain data", () => {
-  // what the failing designs leave out: flat and −0, stops and laws, pairs along the board, what is drilled
-  const marked = (group: object): object => ({ markers: [{ frets: [5], diameter: 4, ...group }] });
-  const placed = { places: [{ along: -0, offset: -0 }], frets: undefined };
-  const law = { limit: 1, shape: "normal" };
+  const dots = (change: object) => ({ markers: [{ frets: [5], diameter: 4, ...change }] });
+  // flat, and every −0 that a design can state
   const extra = fc.constantFrom<object[]>(
-    { radius: "flat", sanding: -0, tolerance: EXACT, web: -0 },
-    { radius: { nut: 254, end: 406 }, name: "", pour: { waste: 0, ratio: [2, 1] } },
-    { existing: { radius: "flat" }, stop: { correction: -0, foot: 9 }, fill: SOLID.fill },
-    { existing: { radius: 1e12 }, radius: Infinity, tolerance: { stop: law } },
-    { scale: { bass: 686, treble: 648, square: 7, frets: 24 }, stop: { from: "table", step: 0.1 } },
-    marked({ arrangement: "lengthwise", spread: 9, bit: TWIST }),
-    marked({ arrangement: "edge", side: "bass", gap: 0, drilled: true, depth: 2 }),
-    marked({ ...placed, shape: { ...POCKET, length: 9 }, diameter: undefined }),
-    { markers: [], slot: { tang: 1 }, sideDots: { diameter: 1 } },
     {},
+    { radius: "flat", sanding: -0, tolerance: EXACT, web: -0, name: "" },
+    { existing: { radius: "flat" }, stop: { correction: -0, foot: -0 }, fill: { ...SOLID.fill } },
+    { existing: { radius: 1e12 }, radius: Infinity, bit: { kind: "forstner", point: -0 } },
+    dots({ arrangement: "edge", side: "bass", gap: -0, drilled: true, depth: 2 }),
+    dots({ frets: undefined, places: [{ along: -0, offset: -0 }] }),
+    { markers: [], slot: { tang: 1, clearance: -0 }, sideDots: { diameter: 1 } },
   );
-  const makers = fc.constantFrom(...Object.values(FAILING));
-  const design = fc.tuple(fc.nat(), makers, extra).map(([seed, make, more]) => {
-    const draw = seeded(seed);
-    return { ...make(() => draw(0, 1)), ...more };
-  });
+  const design = fc.tuple(designs, extra).map((parts) => Object.assign({}, ...parts) as Design);
 
   /** Every value in something, however deep. */
   function* valuesIn(whole: unknown): Generator<unknown> {
