@@ -1,6 +1,3 @@
-/** Combinations of values: where each stands in the grid, and results kept for those values that they hang on. */
-import { elementAt } from "../geometry/element-at.js";
-
 /** The count of values of each axis; the last varies fastest. */
 export type Shape = readonly number[];
 
@@ -14,7 +11,7 @@ export function digitsOf(shape: Shape, i: number): number[] {
   const digits = shape.map(() => 0);
   let rest = i;
   for (let axis = shape.length - 1; axis >= 0; axis--) {
-    const count = elementAt(shape, axis);
+    const count = shape[axis] as number;
     digits[axis] = rest % count;
     rest = Math.floor(rest / count);
   }
@@ -24,8 +21,8 @@ export function digitsOf(shape: Shape, i: number): number[] {
 /** Moves to the next combination of the axes before the last one. */
 export function advanceRow(digits: number[], shape: Shape): void {
   for (let axis = shape.length - 2; axis >= 0; axis--) {
-    const next = elementAt(digits, axis) + 1;
-    if (next < elementAt(shape, axis)) {
+    const next = (digits[axis] as number) + 1;
+    if (next < (shape[axis] as number)) {
       digits[axis] = next;
       return;
     }
@@ -62,7 +59,7 @@ export function memoize<T>(
     const slot = size <= MOST_KEPT ? key : 0;
     if (!(slot in kept) || (size > MOST_KEPT && key !== lastKey)) kept[slot] = work(digits);
     lastKey = key;
-    return elementAt(kept, slot);
+    return kept[slot] as T;
   };
   return { axes, at };
 }
@@ -129,11 +126,11 @@ interface Row<T> {
 
 /** Numbers the combinations of some axes. */
 function keysOf(shape: Shape, axes: readonly number[]) {
-  const counts = axes.map((axis) => elementAt(shape, axis));
+  const counts = axes.map((axis) => shape[axis] as number);
   const keyOf = (digits: readonly number[]) => {
     let key = 0;
     for (let i = 0; i < axes.length; i++) {
-      key = key * elementAt(counts, i) + elementAt(digits, elementAt(axes, i));
+      key = key * (counts[i] as number) + (digits[axes[i] as number] as number);
     }
     return key;
   };

@@ -138,7 +138,7 @@ function radiusSweep(
   if (!swept.includes(last) || places.includes(-1)) return undefined;
   const values = Object.values(radius) as number[];
   const place = elementAt(places, swept.indexOf(last));
-  const along = elementAt(axes, last).values;
+  const along = (axes[last] as SweptAxis).values;
   const setters = memoize(shape, frames.axes, (digits) => {
     const frame = frames.at(digits);
     return frame && radiusSetter(frame, first, stations);
@@ -160,20 +160,22 @@ function radiusSweep(
       set = setters.at(digits);
       own = holes.at(digits);
       swept.forEach((axis, i) => {
-        values[elementAt(places, i)] = elementAt(
-          elementAt(axes, axis).values,
-          elementAt(digits, axis),
+        values[places[i] as number] = elementAt(
+          (axes[axis] as SweptAxis).values,
+          digits[axis] as number,
         );
       });
     }
-    values[place] = elementAt(along, elementAt(digits, last));
+    values[place] = along[digits[last] as number] as number;
     const surface = set?.(values);
     if (surface === undefined || own === undefined) return noneIn(old);
     const extreme = old ?? newExtreme();
     let value = -Infinity;
     let governs = -1;
     for (let i = 0; i < own.length; i++) {
-      const { ground, keep, shallower, beyond, drilled } = elementAt(own, i);
+      const { ground, keep, shallower, beyond, drilled } = own[i] as NonNullable<
+        typeof own
+      >[number];
       const bound = leastDepth(greatestRemoval(surface, ground), keep, shallower) + beyond;
       if (!(bound < Infinity)) return noneIn(old);
       extreme.each[i] = bound;
@@ -274,8 +276,8 @@ export function isInProfile(path: string): boolean {
 function specReader(design: Design, axes: readonly SweptAxis[]) {
   const read = (chosen: readonly number[], digits: readonly number[]) => {
     const stated = axes.reduce((now, { path, values }, axis) => {
-      const digit = chosen.includes(axis) ? elementAt(digits, axis) : 0;
-      return withNumber(now, path, elementAt(values, digit));
+      const digit = chosen.includes(axis) ? (digits[axis] as number) : 0;
+      return withNumber(now, path, values[digit] as number);
     }, design);
     return readSpec(stated, []) as Spec;
   };
@@ -293,7 +295,7 @@ function specReader(design: Design, axes: readonly SweptAxis[]) {
     for (const axis of chosen) {
       const [, profile, station] = names[axis] as RegExpExecArray;
       const field = FIELDS[profile as keyof typeof FIELDS];
-      const value = elementAt(elementAt(axes, axis).values, elementAt(digits, axis));
+      const value = elementAt((axes[axis] as SweptAxis).values, digits[axis] as number);
       spec[field] =
         station === undefined ? value : { ...(spec[field] as object), [station]: value };
     }
@@ -346,17 +348,17 @@ function extremeAt(
   const extreme = old ?? newExtreme();
   let hole = -1;
   for (let i = 0; i < laidOut.length; i++) {
-    const marker = elementAt(laidOut, i);
+    const marker = laidOut[i] as Marker;
     const touch = touches.get(marker.group.path.group) as Touch;
     const bound = boundOf(board, stated, touch, marker);
     // a hole that the finished surface does not reach
     if (sign === 1 && !(bound < Infinity)) return noneIn(old);
     extreme.each[i] = bound;
     if (marker.group.drilled) continue;
-    if (hole < 0 || sign * bound > sign * elementAt(extreme.each, hole)) hole = i;
+    if (hole < 0 || sign * bound > sign * (extreme.each[hole] as number)) hole = i;
   }
   extreme.hole = hole;
-  if (hole >= 0) extreme.value = elementAt(extreme.each, hole);
+  if (hole >= 0) extreme.value = extreme.each[hole] as number;
   return extreme;
 }
 

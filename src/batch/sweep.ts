@@ -110,7 +110,7 @@ export function sweep(design: Design, axes: Axes, options: SweepOptions = {}): S
       throw refused("i", i, `a whole number from 0 to ${size - 1}`);
     }
     return digitsOf(shape, from + i).map((digit, axis) =>
-      elementAt(elementAt(list, axis).values, digit),
+      elementAt((list[axis] as Axis).values, digit),
     );
   };
   const at = (i: number) => designWith(design, list, valuesAt(i));
@@ -126,7 +126,7 @@ export function designWith(
   values: readonly number[],
 ): Design {
   return axes.reduce(
-    (now, { path }, axis) => withNumber(now, path, elementAt(values, axis)),
+    (now, { path }, axis) => withNumber(now, path, values[axis] as number),
     design,
   );
 }
@@ -168,9 +168,9 @@ export function fillRun(
   const levels = flush.along(digits, start, end);
   const told = keys.along(digits, start, end);
   for (let digit = start, i = first; digit < end; digit++, i++) {
-    const low = elementAt(lows, digit);
-    const high = elementAt(highs, digit);
-    const level = elementAt(levels, digit);
+    const low = lows[digit] as Extreme;
+    const high = highs[digit] as Extreme;
+    const level = levels[digit] as Extreme;
     const key = told[digit];
     if (low.hole >= 0 && high.hole >= 0 && level.hole >= 0 && key !== undefined) {
       writeRow(columns, i, low, high, level, key);
@@ -221,21 +221,21 @@ function countSettings(
 ): number {
   const mins = least.each;
   for (let i = 0; i < mins.length; i++) {
-    const max = Math.min(elementAt(most.each, i), elementAt(flush.each, i));
-    if (stops[i] !== undefined && !(elementAt(mins, i) <= max)) return 0;
+    const max = Math.min(most.each[i] as number, flush.each[i] as number);
+    if (stops[i] !== undefined && !((mins[i] as number) <= max)) return 0;
   }
-  const maxs = most.each.map((max, i) => Math.min(max, elementAt(flush.each, i)));
+  const maxs = most.each.map((max, i) => Math.min(max, flush.each[i] as number));
   const kinds = [...new Set(stops)].filter((stop) => stop !== undefined);
   return kinds.reduce((sum, stop) => {
     const held = [...mins.keys()].filter((i) => stops[i] === stop);
-    const greatest = Math.max(...held.map((i) => elementAt(mins, i)));
-    if (greatest <= Math.min(...held.map((i) => elementAt(maxs, i)))) return sum + 1;
+    const greatest = Math.max(...held.map((i) => mins[i] as number));
+    if (greatest <= Math.min(...held.map((i) => maxs[i] as number))) return sum + 1;
     const bits = [...new Set(held.map((i) => tools[i]))];
     const counts = bits.map((bit) => {
       const own = held.filter((i) => tools[i] === bit);
       return countStabs(
-        own.map((i) => elementAt(mins, i)),
-        own.map((i) => elementAt(maxs, i)),
+        own.map((i) => mins[i] as number),
+        own.map((i) => maxs[i] as number),
       );
     });
     return sum + counts.reduce((all, count) => all + count, 0);
@@ -307,14 +307,14 @@ function readAxes(design: Design, axes: unknown): Axis[] {
 
 function checkValues(design: Design, axes: readonly Axis[], issues: DesignIssue[]): void {
   const first = tryRead("design", design, () => {
-    const values = axes.map((axis) => elementAt(axis.values, 0));
+    const values = axes.map((axis) => axis.values[0] as number);
     return designWith(design, axes, values);
   });
   readSpec(first, issues);
   for (const { path, values } of axes) {
     const kind = isInProfile(path) ? kindAt(path) : undefined;
     for (let i = 1; i < values.length; i++) {
-      const value = elementAt(values, i);
+      const value = values[i] as number;
       // what stands in a profile makes sense beside anything else
       if (kind && Number.isFinite(value) && value > 0 && accepts(kind, value)) continue;
       readSpec(withNumber(first, path, value), issues);

@@ -200,12 +200,12 @@ export function radiusSetter(
   return (values) => {
     const surface = isOneValue(values) ? one : many;
     const { at, value, slope } = surface.radius;
-    for (let k = 0; k < at.length; k++) value[k] = elementAt(values, order[k] ?? 0);
+    for (let k = 0; k < at.length; k++) value[k] = values[order[k] ?? 0] as number;
     writeSlopes(at, value, slope);
     // as `scaled` does
     for (let k = 0; k < at.length; k++) {
-      value[k] = elementAt(value, k) * factor;
-      slope[k] = elementAt(slope, k) * factor;
+      value[k] = (value[k] as number) * factor;
+      slope[k] = (slope[k] as number) * factor;
     }
     return firstClash(surface.radius, frame, flat.crest) === undefined ? surface : undefined;
   };

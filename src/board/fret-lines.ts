@@ -50,7 +50,7 @@ function fannedLines(scale: FannedScale, widthAt: WidthAt): FretLine[] | undefin
     );
     const moved = lines.map(({ along }) => along - nut);
     const change = Math.max(
-      ...moved.map((s, n) => Math.abs(s - elementAt(slots, n))),
+      ...moved.map((s, n) => Math.abs(s - (slots[n] as number))),
       Math.abs(nut),
     );
     if (!Number.isFinite(change)) return undefined;

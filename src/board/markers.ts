@@ -1,7 +1,6 @@
 /** Where the markers lie. Lengths in mm; `offset` bass negative, treble positive. */
 import type { GroupSpec } from "../design/spec.js";
 import { type DesignIssue, issueOf, refused } from "../errors/errors.js";
-import { elementAt } from "../geometry/element-at.js";
 import { crossingOf, type Point, type Polygon } from "../geometry/polygon.js";
 import { valueAt } from "../geometry/track.js";
 import type { Frame } from "./board.js";
@@ -232,5 +231,5 @@ export function leanBetween(board: Frame, fret: number): number {
   const leans = [fret - 1, fret].map((n) =>
     leanOf(endsOf(board, lineAt(board, Math.min(n, last)))),
   );
-  return (elementAt(leans, 0) + elementAt(leans, 1)) / 2;
+  return ((leans[0] as number) + (leans[1] as number)) / 2;
 }

@@ -1,6 +1,5 @@
 /** Where the nut and the fret slots meet the edges and the centre line. Lengths in mm. */
 
-import { elementAt } from "../geometry/element-at.js";
 import type { Point } from "../geometry/polygon.js";
 import { valueAt } from "../geometry/track.js";
 import type { Frame } from "./board.js";
@@ -27,5 +26,5 @@ export function leanOf({ bass, treble }: { readonly bass: Point; readonly treble
 
 /** The nut (0) or a fret. */
 export function lineAt(board: Frame, fret: number): FretLine {
-  return elementAt(board.slots, fret);
+  return board.slots[fret] as FretLine;
 }

@@ -2,7 +2,6 @@
 import type { Frame } from "../board/board.js";
 import type { Marker } from "../board/markers.js";
 import { endsOf, lineAt } from "../board/slot-ends.js";
-import { elementAt } from "../geometry/element-at.js";
 import {
   distanceToLine,
   distanceToSegment,
@@ -77,9 +76,7 @@ function distanceToKnottedSide(
     along,
     offset: valueAt(board.width, along) / 2,
   }));
-  const distances = side
-    .slice(1)
-    .map((end, i) => distanceToSegment(point, elementAt(side, i), end));
+  const distances = side.slice(1).map((end, i) => distanceToSegment(point, side[i] as Point, end));
   return Math.min(...distances);
 }
 
@@ -97,7 +94,7 @@ export function findOverlaps(markers: readonly Marker[]): Overlap[] {
   const found: Overlap[] = [];
   for (let hole = 1; hole < markers.length; hole++) {
     for (let other = 0; other < hole; other++) {
-      const gap = rimGap(elementAt(markers, other), elementAt(markers, hole));
+      const gap = rimGap(markers[other] as Marker, markers[hole] as Marker);
       if (gap < 0) found.push({ hole, other, gap });
     }
   }

@@ -3,7 +3,6 @@ import type { Board } from "../board/board.js";
 import type { Marker } from "../board/markers.js";
 import type { Profile } from "../design/design.js";
 import type { BitSpec, StopSpec } from "../design/spec.js";
-import { elementAt } from "../geometry/element-at.js";
 import type { CheckedHole } from "./holes.js";
 import { type Common, planStop, type Setting, type TravelWindow } from "./stops.js";
 import { zeroOf } from "./touches.js";
@@ -43,11 +42,15 @@ export interface NeckPlan {
 /** Plans the stops of holes; those that are drilled already take none. */
 export function planNeck(holes: readonly CheckedHole[], board: Pick<Board, "alongs">): NeckPlan {
   const keys = keysOf(holes.map(({ marker }) => marker));
-  const windows = holes.map((hole, i) => travelsOf(hole, elementAt(keys.tools, i)));
+  const windows = holes.map((hole, i) => travelsOf(hole, keys.tools[i] as string));
   const stops = [...new Set(keys.stops)].filter((stop) => stop !== undefined);
   const plans = stops.map((stop) => {
     const served = [...holes.keys()].filter((i) => keys.stops[i] === stop);
-    return planStop(windows, served, elementAt(holes, elementAt(served, 0)).marker.group.stop.step);
+    return planStop(
+      windows,
+      served,
+      (holes[served[0] as number] as CheckedHole).marker.group.stop.step,
+    );
   });
   const settings = plans
     .flatMap((plan) => plan.settings)
@@ -113,8 +116,8 @@ function withTool(
   tools: readonly string[],
   zero: number,
 ): StopSetting {
-  const first = elementAt(setting.holes, 0);
-  const { group, outline, width } = elementAt(holes, first).marker;
+  const first = setting.holes[0] as number;
+  const { group, outline, width } = (holes[first] as CheckedHole).marker;
   const stopped = { ...setting, stop: setStop(group.stop, zero) };
   if (setting.holes.some((i) => tools[i] !== tools[first])) return stopped;
   return outline ? { ...stopped, bit: group.bit } : { ...stopped, bit: group.bit, diameter: width };

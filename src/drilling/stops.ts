@@ -71,17 +71,17 @@ export function planStop(
   holes: readonly number[],
   step: number | undefined,
 ): StopPlan {
-  const suited = holes.filter((i) => isOpen(elementAt(windows, i)));
+  const suited = holes.filter((i) => isOpen(windows[i] as TravelWindow));
   const all = governing(windows, holes);
   const common = all && isOpen(all) ? all : null;
   const shared = governing(windows, suited);
   if (shared === undefined) return { common, settings: [] };
   if (isOpen(shared)) return { common, settings: [settingFor(windows, suited, step)] };
-  const tools = [...new Set(suited.map((i) => elementAt(windows, i).tool))];
+  const tools = [...new Set(suited.map((i) => (windows[i] as TravelWindow).tool))];
   const groups = tools.flatMap((tool) =>
     fewestGroups(
       windows,
-      suited.filter((i) => elementAt(windows, i).tool === tool),
+      suited.filter((i) => (windows[i] as TravelWindow).tool === tool),
     ),
   );
   const settings = groups.map((served) => settingFor(windows, served, step));
@@ -99,11 +99,11 @@ function governing(windows: readonly TravelWindow[], holes: readonly number[]): 
   let minHole = first;
   let maxHole = first;
   for (const i of holes) {
-    if (elementAt(windows, i).min > elementAt(windows, minHole).min) minHole = i;
-    if (elementAt(windows, i).max < elementAt(windows, maxHole).max) maxHole = i;
+    if ((windows[i] as TravelWindow).min > (windows[minHole] as TravelWindow).min) minHole = i;
+    if ((windows[i] as TravelWindow).max < (windows[maxHole] as TravelWindow).max) maxHole = i;
   }
-  const { min } = elementAt(windows, minHole);
-  const { max } = elementAt(windows, maxHole);
+  const { min } = windows[minHole] as TravelWindow;
+  const { max } = windows[maxHole] as TravelWindow;
   return { min, max, minHole, maxHole };
 }
 
@@ -113,15 +113,16 @@ function governing(windows: readonly TravelWindow[], holes: readonly number[]): 
  * every group more room.
  */
 function fewestGroups(windows: readonly TravelWindow[], holes: readonly number[]): number[][] {
-  const mins = holes.map((i) => elementAt(windows, i).min);
-  const maxs = holes.map((i) => elementAt(windows, i).max);
+  const mins = holes.map((i) => (windows[i] as TravelWindow).min);
+  const maxs = holes.map((i) => (windows[i] as TravelWindow).max);
   const stabs: number[] = [];
   for (let stab = nextStab(mins, maxs, -Infinity); stab < Infinity; ) {
     stabs.push(stab);
     stab = nextStab(mins, maxs, stab);
   }
   const groups: number[][] = stabs.map(() => []);
-  for (const i of holes) elementAt(groups, deepestInside(elementAt(windows, i), stabs)).push(i);
+  for (const i of holes)
+    elementAt(groups, deepestInside(windows[i] as TravelWindow, stabs)).push(i);
   return groups;
 }
 
@@ -129,7 +130,7 @@ function fewestGroups(windows: readonly TravelWindow[], holes: readonly number[]
 export function nextStab(mins: ArrayLike<number>, maxs: ArrayLike<number>, last: number): number {
   let stab = Infinity;
   for (let i = 0; i < mins.length; i++) {
-    if (elementAt(mins, i) > last && elementAt(maxs, i) < stab) stab = elementAt(maxs, i);
+    if ((mins[i] as number) > last && (maxs[i] as number) < stab) stab = maxs[i] as number;
   }
   return stab;
 }

@@ -7,7 +7,6 @@ import { newReading, readStated } from "../design/read.js";
 import { checkSense } from "../design/sense.js";
 import type { PartialSpec, Spec } from "../design/spec.js";
 import { DesignError, type DesignIssue } from "../errors/errors.js";
-import { elementAt } from "../geometry/element-at.js";
 import { buildEdges, type Edge, type Reach, shortestReach } from "./edges.js";
 import { type CheckedHole, checkHoles } from "./holes.js";
 import { type NeckPlan, planNeck } from "./plan.js";
@@ -106,7 +105,7 @@ export function workOut(neck: Neck): Work {
 function depthsAt(holes: readonly CheckedHole[], { settings }: NeckPlan): (number | undefined)[] {
   const depths: (number | undefined)[] = holes.map(() => undefined);
   for (const { travel, holes: served } of settings) {
-    for (const i of served) depths[i] = travel - elementAt(holes, i).toTravel;
+    for (const i of served) depths[i] = travel - (holes[i] as CheckedHole).toTravel;
   }
   return depths;
 }

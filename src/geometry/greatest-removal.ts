@@ -5,7 +5,6 @@
  * is a convex function of (along, offset), and grows outward. Over a polygon such a function is greatest at a corner.
  */
 
-import { elementAt } from "./element-at.js";
 import { type Footprint, polygonAround, reachOn } from "./footprint.js";
 import { clipped, type Polygon } from "./polygon.js";
 import { sag } from "./sagitta.js";
@@ -38,8 +37,8 @@ export function greatestUnderTangent(
   r: number,
   { along, offset, far, radius: reach }: Footprint,
 ): number {
-  const m = elementAt(radius.slope, r);
-  const k = elementAt(sanding.slope, c);
+  const m = radius.slope[r] as number;
+  const k = sanding.slope[c] as number;
   const R = valueOnPiece(radius, r, along);
   const q = far / R;
   const t = (k === 0 ? 0 : k / q) - (m * q) / 2;

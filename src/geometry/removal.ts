@@ -3,7 +3,6 @@
  * top. The bounds over a hole's ground are on the safe side whatever the slopes.
  */
 
-import { elementAt } from "./element-at.js";
 import type { Footprint } from "./footprint.js";
 import { greatestOnPiece, greatestUnderTangent } from "./greatest-removal.js";
 import { leastOnPiece } from "./least-removal.js";
@@ -15,7 +14,7 @@ import { isConstant, pieceAt, solePiece, valueAt, valueOnPiece } from "./track.j
 /** Removal at a point; `Infinity` where the surface does not reach it. */
 export function removalOn({ sanding, radius }: Surface, along: number, offset: number): number {
   const i = pieceAt(radius, along);
-  const h = sag(valueOnPiece(radius, i, along), offset, elementAt(radius.slope, i));
+  const h = sag(valueOnPiece(radius, i, along), offset, radius.slope[i] as number);
   return valueAt(sanding, along) + h;
 }
 

@@ -1,5 +1,4 @@
 /** The surface that the radius leaves, and its stretches without a knot, on which sanding and radius are linear. Lengths in mm. */
-import { elementAt } from "./element-at.js";
 import type { Point } from "./polygon.js";
 import { rootOf, sag } from "./sagitta.js";
 import { breaksWithin, pieceAt, pieceBefore, type Track, valueOnPiece } from "./track.js";
@@ -25,7 +24,7 @@ export function piecesOf(surface: Surface, from: number, to: number): Piece[] {
   const breaks = [...breaksWithin(sanding, from, to), ...breaksWithin(radius, from, to)];
   const ends = [from, ...breaks.sort((a, b) => a - b), to];
   return ends.slice(1).map((end, i) => {
-    const start = elementAt(ends, i);
+    const start = ends[i] as number;
     // the first may have no length: then it is the end of the piece before
     const within = (track: Track) =>
       i === 0 ? pieceBefore(track, end) : pieceAt(track, (start + end) / 2);
@@ -42,11 +41,11 @@ export function radiusOf({ surface, r }: Piece, along: number): number {
 }
 
 export function sandingSlopeOf({ surface, c }: Piece): number {
-  return elementAt(surface.sanding.slope, c);
+  return surface.sanding.slope[c] as number;
 }
 
 export function radiusSlopeOf({ surface, r }: Piece): number {
-  return elementAt(surface.radius.slope, r);
+  return surface.radius.slope[r] as number;
 }
 
 /** Removal at a point of the piece, or of the piece drawn on beyond its ends. */

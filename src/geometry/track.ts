@@ -2,7 +2,6 @@
  * A track: a profile made ready for arithmetic, a piecewise-linear function of `along`.
  * `slope[i]` holds from knot i to the next one; the first and last pieces extend outward.
  */
-import { elementAt } from "./element-at.js";
 
 export interface Track {
   readonly at: readonly number[];
@@ -26,9 +25,10 @@ export function writeSlopes(
   const last = at.length - 1;
   for (let i = 0; i < last; i++) {
     slope[i] =
-      (elementAt(value, i + 1) - elementAt(value, i)) / (elementAt(at, i + 1) - elementAt(at, i));
+      ((value[i + 1] as number) - (value[i] as number)) /
+      ((at[i + 1] as number) - (at[i] as number));
   }
-  slope[last] = last > 0 ? elementAt(slope, last - 1) : 0;
+  slope[last] = last > 0 ? (slope[last - 1] as number) : 0;
 }
 
 /** The track that has one value everywhere. */
@@ -45,14 +45,14 @@ export function isConstant({ at }: Track): boolean {
 export function pieceAt(track: Track, along: number): number {
   const { at } = track;
   let i = at.length - 1;
-  while (i > 0 && !(elementAt(at, i) <= along)) i--;
+  while (i > 0 && !((at[i] as number) <= along)) i--;
   return i;
 }
 
 /** Index of the piece that ends at `along`, or holds it. */
 export function pieceBefore(track: Track, along: number): number {
   const i = pieceAt(track, along);
-  return i > 0 && elementAt(track.at, i) === along ? i - 1 : i;
+  return i > 0 && (track.at[i] as number) === along ? i - 1 : i;
 }
 
 /** Index of the piece that holds all of [from, to]; −1 where the slope may change in it. */
@@ -60,13 +60,15 @@ export function solePiece(track: Track, from: number, to: number): number {
   const { at } = track;
   const last = at.length - 2;
   let i = 0;
-  while (i < last && elementAt(at, i + 1) < from) i++;
-  return i < last && elementAt(at, i + 1) <= to ? -1 : i;
+  while (i < last && (at[i + 1] as number) < from) i++;
+  return i < last && (at[i + 1] as number) <= to ? -1 : i;
 }
 
 /** Value of piece `i`, extended to any `along`. */
 export function valueOnPiece(track: Track, i: number, along: number): number {
-  return elementAt(track.value, i) + elementAt(track.slope, i) * (along - elementAt(track.at, i));
+  return (
+    (track.value[i] as number) + (track.slope[i] as number) * (along - (track.at[i] as number))
+  );
 }
 
 /** Value at `along`. */
@@ -76,15 +78,15 @@ export function valueAt(track: Track, along: number): number {
 
 /** Slope of the piece that holds `along`. */
 export function slopeAt(track: Track, along: number): number {
-  return elementAt(track.slope, pieceAt(track, along));
+  return track.slope[pieceAt(track, along)] as number;
 }
 
 /** Least value over [from, to]: at one of the ends or a knot between. */
 export function leastOver(track: Track, from: number, to: number): number {
   let least = Math.min(valueAt(track, from), valueAt(track, to));
   for (let i = 0; i < track.at.length; i++) {
-    const s = elementAt(track.at, i);
-    if (from < s && s < to) least = Math.min(least, elementAt(track.value, i));
+    const s = track.at[i] as number;
+    if (from < s && s < to) least = Math.min(least, track.value[i] as number);
   }
   return least;
 }
@@ -93,8 +95,8 @@ export function leastOver(track: Track, from: number, to: number): number {
 export function greatestOver(track: Track, from: number, to: number): number {
   let greatest = Math.max(valueAt(track, from), valueAt(track, to));
   for (let i = 0; i < track.at.length; i++) {
-    const s = elementAt(track.at, i);
-    if (from < s && s < to) greatest = Math.max(greatest, elementAt(track.value, i));
+    const s = track.at[i] as number;
+    if (from < s && s < to) greatest = Math.max(greatest, track.value[i] as number);
   }
   return greatest;
 }
@@ -117,7 +119,7 @@ export function shifted(track: Track, by: number): Track {
 
 /** One track plus `sign` times another: a knot wherever either has one. */
 export function combined(a: Track, b: Track, sign: 1 | -1): Track {
-  if (isConstant(b)) return shifted(a, sign * elementAt(b.value, 0));
+  if (isConstant(b)) return shifted(a, sign * (b.value[0] as number));
   const at = [...new Set([...(isConstant(a) ? [] : a.at), ...b.at])].sort((p, q) => p - q);
   return trackThrough(
     at,
@@ -134,17 +136,17 @@ export function scaled(track: Track, factor: number): Track {
 
 /** The greater of the track and zero, with a knot wherever it meets zero. */
 export function flooredAtZero(track: Track): Track {
-  if (track.at.length === 1) return constantTrack(Math.max(0, elementAt(track.value, 0)));
+  if (track.at.length === 1) return constantTrack(Math.max(0, track.value[0] as number));
   const at = [...track.at];
   for (let i = 0; i < track.at.length; i++) {
-    const zero = elementAt(track.at, i) - elementAt(track.value, i) / elementAt(track.slope, i);
+    const zero = (track.at[i] as number) - (track.value[i] as number) / (track.slope[i] as number);
     if (Number.isFinite(zero)) at.push(zero);
   }
   at.sort((a, b) => a - b);
-  const rising = at.filter((s, i) => i === 0 || s > elementAt(at, i - 1));
+  const rising = at.filter((s, i) => i === 0 || s > (at[i - 1] as number));
   // a knot more on either side, so that a piece which is zero there extends as zero
-  const first = elementAt(rising, 0);
-  const last = elementAt(rising, rising.length - 1);
+  const first = rising[0] as number;
+  const last = rising[rising.length - 1] as number;
   const span = last - first;
   const knots = [first - span, ...rising, last + span];
   return trackThrough(
