@@ -21,9 +21,9 @@ texts such as "1/4 in".
                  12:bass=0.4, or the hole's path in place of the fret
   --rack SIZES   the bits at hand for --repair, as 6,6.5 or "1/4 in,5/16 in";
                  else half millimetres, with --inches sixteenths of an inch
-  --sanding FILE in place of cards a note on how far the sanding has come: FILE is
-                 a JSON array of { "along", "centre", "bass", "treble" }, the
-                 board's thickness as it is now at places along it; "along" may
+  --sanding FILE in place of cards a note on how far the sanding has come. FILE
+                 is a JSON array of { "along", "centre", "bass", "treble" }: the
+                 board's thickness as it is now, at places along it; "along" may
                  be "nut", "end" or "fret7", the edges may be left out
   --svg DIR      also writes pictures to DIR: the board, the windows, and a
                  section at each hole; files of the same names are replaced
