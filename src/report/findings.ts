@@ -309,10 +309,11 @@ function judgeSideDots(work: Work): FindingFacts[] {
 }
 
 function error(code: FindingCode, value: number, limit: number): FindingFacts {
-  return { code, severity: "error", value, limit };
+  // −0 is no number to show
+  return { code, severity: "error", value: value + 0, limit: limit + 0 };
 }
 
 /** A finding that wants care. */
 export function warning(code: FindingCode, value: number, limit: number): FindingFacts {
-  return { code, severity: "warning", value, limit };
+  return { code, severity: "warning", value: value + 0, limit: limit + 0 };
 }

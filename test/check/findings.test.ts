@@ -136,6 +136,13 @@ describe("the list", () => {
   });
 });
 
+test("a rim that lies on its slot lies 0 from it, not −0", () => {
+  const scale = { bass: 630, treble: 610, square: 0, frets: 12 };
+  const shape = { kind: "trapezoid", slotGap: 0, edgeGap: 0 } as const;
+  const { findings } = checkDesign(designOf({ scale, markers: [{ frets: [2], shape }] }));
+  expect(findings.map(({ code, value }) => [code, value])).toEqual([["near-slot", 0]]);
+});
+
 test("limits are met at their very value, and missed by the last bit beyond it", () => {
   const over = (value: number) => value * (1 + 2 ** -50);
   const under = (value: number) => value * (1 - 2 ** -50);
