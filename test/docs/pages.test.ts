@@ -16,6 +16,7 @@ const PAGES: Readonly<Record<string, { readonly checks: number; readonly printed
   "docs/findings.md": { checks: 3, printed: 0 },
   "docs/fix-a-hole.md": { checks: 5, printed: 1 },
   "docs/formulas.md": { checks: 9, printed: 0 },
+  "docs/measure.md": { checks: 24, printed: 1 },
   "docs/packages.md": { checks: 0, printed: 0 },
   "docs/slots.md": { checks: 6, printed: 0 },
   "docs/sources.md": { checks: 0, printed: 0 },
