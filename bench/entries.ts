@@ -4,7 +4,7 @@ import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 import { gzipSync } from "node:zlib";
 import { type BuildOptions, build } from "esbuild";
-import { ENTRIES, withoutSentences } from "../src/tsup.config.js";
+import { ENTRIES, withoutSentences } from "../.ci/tsup.config.js";
 import { median } from "./timing.js";
 
 /** What was measured of one entry. */

@@ -7,7 +7,7 @@ export default function build(): void {
   const cwd = new URL("../../", import.meta.url).pathname;
   // the copy has no dist of its own at first
   if (existsSync(join(cwd, "dist/cli.js"))) return;
-  execFileSync("npx", ["tsup", "--config", "src/tsup.config.ts", "--no-dts"], {
+  execFileSync("npx", ["tsup", "--config", ".ci/tsup.config.ts", "--no-dts"], {
     cwd,
     stdio: "inherit",
   });

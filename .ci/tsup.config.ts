@@ -1,8 +1,7 @@
 /** How `npm run build` makes dist: the core as one file, the other entries with what they share in chunks of their own. */
 import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import type { Plugin } from "esbuild";
-import { defineConfig, type Options } from "tsup";
-import { designJsonSchema } from "./files/json-schema.js";
+import { designJsonSchema } from "../src/files/json-schema.js";
 
 /** The built files that others import, and the sources that they are made of. */
 export const ENTRIES: Readonly<Record<string, string>> = present({
@@ -34,7 +33,7 @@ export const withoutSentences: Plugin = {
   },
 };
 
-const COMMON: Options = {
+const COMMON = {
   format: ["esm", "cjs"],
   target: "es2022",
   platform: "neutral",
@@ -45,7 +44,7 @@ const COMMON: Options = {
   external: ["node:fs", "node:fs/promises", "node:path", "node:util"],
 };
 
-export default defineConfig(() => {
+export default function config() {
   rmSync("dist", { recursive: true, force: true });
   const { index, ...others } = ENTRIES;
   return [
@@ -68,4 +67,4 @@ export default defineConfig(() => {
       },
     },
   ];
-});
+}
