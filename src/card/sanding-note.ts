@@ -52,8 +52,8 @@ function verdictOf({ findings, holes }: SandingProgress): string {
   if (errors > 0)
     return `STOP: ${errors} of ${holes.length} markers may be left with less than they keep.`;
   return findings.length > 0
-    ? "STOP where the sanding is past the finished surface; every marker keeps enough."
-    : "Nothing is past the finished surface; every marker keeps enough.";
+    ? "STOP where the sanding is past the finished surface; so far every marker keeps enough."
+    : "Nothing is past the finished surface; so far every marker keeps enough.";
 }
 
 const ABSENT = "-";

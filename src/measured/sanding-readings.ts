@@ -71,7 +71,7 @@ function placeOf(board: Board, along: unknown, path: string, issues: DesignIssue
   const last = alongs.filter((at) => at <= length).length - 1;
   const place = typeof along === "string" ? stationPlace(board, along) : along;
   const start = startOf(board);
-  if (typeof place === "number" && place >= start && place <= length) return place;
+  if (typeof place === "number" && place >= start && place <= length) return place + 0;
   const stations = last > 0 ? `"nut", "end", or "fret1" to "fret${last}"` : `"nut" or "end"`;
   issues.push(issueOf(path, along, `a number from ${start} to ${length} mm, ${stations}`));
   return Number.NaN;

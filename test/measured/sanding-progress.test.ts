@@ -314,3 +314,41 @@ test("never more than is left: early the block leaves the middle flat, later one
   });
   expect(Math.min(early, late)).toBeGreaterThan(20);
 });
+
+/** Seldom no number, mostly one within reach. */
+const thickness = fc.oneof(
+  { weight: 9, arbitrary: between(20, 31) },
+  fc.constantFrom(1e-6, 30, 1e6, Number.NaN, undefined, "30" as never),
+);
+const anyReading = fc.record(
+  {
+    along: fc.oneof(between(0, 482), fc.constantFrom("nut", "end")),
+    centre: thickness,
+    bass: thickness,
+    treble: thickness,
+  },
+  { requiredKeys: ["along", "centre"] },
+);
+
+test("whatever is read, a RangeError or numbers", () => {
+  const spots = [{ offset: -23, depth: 8 }, { offset: 12 }];
+  const design = neck(spots, 6, { radius: 254, existing: { radius: 400 } });
+  let [told, refused] = [0, 0];
+  forAll(fc.array(anyReading, { maxLength: 3 }), (readings) => {
+    try {
+      const { readings: read, holes } = sandingProgress(design, readings as SandingReading[]);
+      const lefts = holes.flatMap(({ markerLeft }) => Object.values(markerLeft));
+      const numbers = read.flatMap(({ radius = 1, toGo, ...rest }) => [
+        1 / radius,
+        ...Object.values(toGo),
+        ...Object.values(rest),
+      ]);
+      expect([...lefts, ...numbers].filter((value) => !Number.isFinite(value))).toEqual([]);
+      told++;
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      refused++;
+    }
+  });
+  expect(Math.min(told, refused)).toBeGreaterThan(20);
+});

@@ -30,6 +30,7 @@ const FILES = {
   "unnamed.json": { ...DESIGN, name: undefined, markers: [] },
   "half-way.json": HALF_WAY,
   "past.json": PAST,
+  "centre.json": [{ along: 314, centre: 5.8 }],
 };
 
 test("notes: what is to go, what is left, findings; exit 1 where a marker is below its keep", () => {
@@ -37,6 +38,7 @@ test("notes: what is to go, what is left, findings; exit 1 where a marker is bel
   const lines = [
     "--sanding half-way.json a.json",
     "--sanding past.json --inches a.json",
+    "--sanding centre.json a.json | head -16",
     "--sanding half-way.json unnamed.json a.json | grep SANDING",
     "--sanding <(cat past.json) - < <(cat a.json; echo; cat a.json) | grep STOP",
   ];
