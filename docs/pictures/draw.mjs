@@ -10,6 +10,9 @@ const folder = resolve(process.argv[2] ?? here);
 
 // the marker that tells most of each neck
 const SECTIONS = {
+  "acacia-22": { fret: 12, side: "bass" },
+  "finch-20": { fret: 12, side: "bass" },
+  "siskin-21": { fret: 12, side: "centre" },
   "larch-22": { fret: 12, side: "bass" },
   "alder-24": { fret: 24, side: "bass" },
   "heron-bass": { fret: 3, side: "centre" },
