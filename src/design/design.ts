@@ -36,7 +36,7 @@ export type Law = BoundedLaw | NormalLaw;
 
 /** Errors that never pass the limit. */
 export interface BoundedLaw {
-  /** The limit, ±. */
+  /** The limit: ± mm, of a radius ± a fraction. */
   readonly limit: number;
   /** How errors are spread within the limit. */
   readonly shape?: "rectangular" | "triangular" | undefined;
@@ -44,7 +44,7 @@ export interface BoundedLaw {
 
 /** Errors that pass the limit now and then. */
 export interface NormalLaw {
-  /** The limit, ±. */
+  /** The limit: ± mm, of a radius ± a fraction. */
   readonly limit: number;
   /** How errors are spread within the limit. */
   readonly shape: "normal";

@@ -601,7 +601,7 @@ export const WITHOUT = { fill: "poured", bit: "forstner", stop: "wood" } as cons
 
 /** What a tolerance holds that is stated as an object. */
 export const LAW = {
-  limit: { says: "The limit, ±." },
+  limit: { says: "The limit: ± mm, of a radius ± a fraction." },
   perHole: {
     per: {
       kind: "word",
