@@ -27,8 +27,11 @@ import {
 import { readSpec } from "../drilling/work.js";
 import type { DesignIssue } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
+import type { Footprint } from "../geometry/footprint.js";
+import { greatestUnderTangent } from "../geometry/greatest-removal.js";
 import { greatestRemoval } from "../geometry/removal.js";
-import { constantTrack } from "../geometry/track.js";
+import type { Surface } from "../geometry/surface.js";
+import { constantTrack, solePiece, valueOnPiece } from "../geometry/track.js";
 import { type Kept, type KeptRows, memoize, memoizeRows, type Shape } from "./grid.js";
 
 /** A bound of every hole as a travel, and the first hole that governs; what is drilled governs nothing. */
@@ -143,60 +146,117 @@ function radiusSweep(
     const frame = frames.at(digits);
     return frame && radiusSetter(frame, first, stations);
   });
-  const holes = memoize(shape, [...new Set([...markers.axes, ...spec.axes])], (digits) =>
-    markers.at(digits)?.map((marker) => {
-      const { group } = marker;
-      const hole = blankHole(spec.at(digits), marker);
-      const beyond = travelBeyond({ lead: hole.lead, rise: 0 }, group);
-      return { ...hole, keep: group.fill.keep, beyond, drilled: group.drilled };
-    }),
-  );
+  const holes = memoize(shape, [...new Set([...markers.axes, ...spec.axes])], (digits) => {
+    const laidOut = markers.at(digits);
+    const setter = setters.at(digits);
+    return laidOut && setter && blankTravels(spec.at(digits), laidOut, setter.varying);
+  });
   let run: readonly number[] | undefined;
-  let set: RadiusSetter | undefined;
-  let own: ReturnType<typeof holes.at>;
+  let setter: RadiusSetter | undefined;
+  let own: BlankTravels | undefined;
   return (digits, old) => {
     if (digits !== run) {
       run = digits;
-      set = setters.at(digits);
+      setter = setters.at(digits);
       own = holes.at(digits);
-      swept.forEach((axis, i) => {
-        values[places[i] as number] = elementAt(
-          (axes[axis] as SweptAxis).values,
-          digits[axis] as number,
-        );
-      });
-    }
-    values[place] = along[digits[last] as number] as number;
-    const surface = set?.(values);
-    if (surface === undefined || own === undefined) return noneIn(old);
-    const extreme = old ?? newExtreme();
-    let value = -Infinity;
-    let governs = -1;
-    for (let i = 0; i < own.length; i++) {
-      const { ground, keep, shallower, beyond, drilled } = own[i] as NonNullable<
-        typeof own
-      >[number];
-      const bound = leastDepth(greatestRemoval(surface, ground), keep, shallower) + beyond;
-      if (!(bound < Infinity)) return noneIn(old);
-      extreme.each[i] = bound;
-      if (bound > value && !drilled) {
-        value = bound;
-        governs = i;
+      for (let i = 0; i < swept.length; i++) {
+        const axis = swept[i] as number;
+        values[places[i] as number] = (axes[axis] as SweptAxis).values[
+          digits[axis] as number
+        ] as number;
       }
     }
-    extreme.value = value;
-    extreme.hole = governs;
-    return extreme;
+    values[place] = along[digits[last] as number] as number;
+    const surface = setter?.set(values);
+    if (surface === undefined || own === undefined) return noneIn(old);
+    return greatestOf(
+      own,
+      surface,
+      surface === setter?.varying,
+      old ?? newExtreme(own.pieces.length),
+    );
   };
 }
 
-function newExtreme(): Extreme {
-  return { each: [], value: Number.NaN, hole: -1 };
+/** Holes on a blank, drilled from the wood: what their least travels hang on besides the radius. */
+interface BlankTravels {
+  readonly grounds: readonly Footprint[];
+  /** `STRIDE` numbers for each hole, as `blankTravels` writes them; the sanding where one piece holds the hole. */
+  readonly numbers: Float64Array;
+  /** The piece of the varying radius that holds each hole; −1 where there are more than one, or the sanding bends. */
+  readonly pieces: Int32Array;
+  readonly drilled: readonly boolean[];
+}
+
+const STRIDE = 9;
+
+function blankTravels(spec: Spec, markers: readonly Marker[], surface: Surface): BlankTravels {
+  const { sanding, radius } = surface;
+  const numbers = new Float64Array(markers.length * STRIDE);
+  const pieces = new Int32Array(markers.length).fill(-1);
+  const grounds = markers.map((marker, i) => {
+    const { group } = marker;
+    const { ground, shallower, lead } = blankHole(spec, marker);
+    const { from, to, along, offset, far, radius: reach } = ground;
+    const c = reach > 0 ? solePiece(sanding, from, to) : -1;
+    if (c >= 0) pieces[i] = solePiece(radius, from, to);
+    const sanded = c < 0 ? Number.NaN : valueOnPiece(sanding, c, along);
+    const slope = c < 0 ? Number.NaN : (sanding.slope[c] as number);
+    const beyond = travelBeyond({ lead, rise: 0 }, group);
+    const { keep } = group.fill;
+    numbers.set([along, offset, far, reach, sanded, slope, keep, shallower, beyond], i * STRIDE);
+    return ground;
+  });
+  return { grounds, numbers, pieces, drilled: markers.map(({ group }) => group.drilled) };
+}
+
+/** The greatest least travel; each removal is that of `greatestRemoval`, its pieces being known. */
+function greatestOf(
+  { grounds, numbers, pieces, drilled }: BlankTravels,
+  surface: Surface,
+  isVarying: boolean,
+  extreme: Extreme,
+): Extreme {
+  const { radius } = surface;
+  const { each } = extreme;
+  let value = -Infinity;
+  let governs = -1;
+  for (let i = 0, o = 0; i < pieces.length; i++, o += STRIDE) {
+    const piece = isVarying ? (pieces[i] as number) : -1;
+    let removal = Number.NaN;
+    if (piece >= 0) {
+      removal = greatestUnderTangent(
+        numbers[o + 4] as number,
+        numbers[o + 5] as number,
+        valueOnPiece(radius, piece, numbers[o] as number),
+        radius.slope[piece] as number,
+        numbers[o + 1] as number,
+        numbers[o + 2] as number,
+        numbers[o + 3] as number,
+      );
+    }
+    if (!(removal < Infinity)) removal = greatestRemoval(surface, grounds[i] as Footprint);
+    const least = leastDepth(removal, numbers[o + 6] as number, numbers[o + 7] as number);
+    const bound = least + (numbers[o + 8] as number);
+    if (!(bound < Infinity)) return noneIn(extreme);
+    each[i] = bound;
+    if (bound > value && !drilled[i]) {
+      value = bound;
+      governs = i;
+    }
+  }
+  extreme.value = value;
+  extreme.hole = governs;
+  return extreme;
+}
+
+function newExtreme(holes: number): Extreme {
+  return { each: new Array<number>(holes).fill(Number.NaN), value: Number.NaN, hole: -1 };
 }
 
 /** No hole governs. */
 function noneIn(old: Extreme | undefined): Extreme {
-  const extreme = old ?? newExtreme();
+  const extreme = old ?? newExtreme(0);
   extreme.hole = -1;
   return extreme;
 }
@@ -345,7 +405,7 @@ function extremeAt(
   const stated = spec.at(digits);
   const touches = withoutIssues((issues) => buildTouches(board, stated, issues));
   if (touches === undefined) return noneIn(old);
-  const extreme = old ?? newExtreme();
+  const extreme = old ?? newExtreme(laidOut.length);
   let hole = -1;
   for (let i = 0; i < laidOut.length; i++) {
     const marker = laidOut[i] as Marker;

@@ -9,11 +9,13 @@ import {
   constantTrack,
   flooredAtZero,
   leastOver,
+  pieceAt,
   scaled,
   shifted,
   type Track,
   trackThrough,
   valueAt,
+  valueOnPiece,
   writeSlopes,
 } from "../geometry/track.js";
 import { type FretLine, fretLines, type WidthAt } from "./fret-lines.js";
@@ -171,8 +173,13 @@ export function buildSurfaces(
   return { nominal: finish(0), deepest: finish(1), shallowest: finish(-1), crest };
 }
 
-/** Sets the radius at some stations, in their order, in place; undefined where it does not suit the board. */
-export type RadiusSetter = (values: readonly number[]) => Surface | undefined;
+/** A radius at some stations that is set anew, in place. */
+export interface RadiusSetter {
+  /** The deepest sanded surface where the radius varies; the same object each time. */
+  readonly varying: Surface;
+  /** Sets the radii, in the order of the stations; undefined where they do not suit the board. */
+  readonly set: (values: readonly number[]) => Surface | undefined;
+}
 
 /**
  * The deepest sanded surface under radii that are set anew, each time as `buildSurfaces` would build it. Undefined where
@@ -194,26 +201,52 @@ export function radiusSetter(
   if (flat === undefined || !isApart) return undefined;
   const { sanding } = flat.deepest.sanded;
   const factor = 1 - spec.tolerance.radius.limit;
-  const one = { sanding, radius: writableTrack([0]) };
-  const many = { sanding, radius: writableTrack(knots.map(({ along }) => along)) };
   const order = knots.map(({ i }) => i);
-  return (values) => {
-    const surface = isOneValue(values) ? one : many;
-    const { at, value, slope } = surface.radius;
-    for (let k = 0; k < at.length; k++) value[k] = values[order[k] ?? 0] as number;
+  const one = writableRadius(frame, flat.crest, [0]);
+  const many = writableRadius(
+    frame,
+    flat.crest,
+    knots.map(({ along }) => along),
+  );
+  const constant = { sanding, radius: one.track };
+  const varying = { sanding, radius: many.track };
+  const set = (values: readonly number[]) => {
+    const isOne = isOneValue(values);
+    const { write, reaches } = isOne ? one : many;
+    write(values, order, factor);
+    if (!reaches()) return undefined;
+    return isOne ? constant : varying;
+  };
+  return { varying, set };
+}
+
+/** A radius with fixed knots, and whether it exceeds half the width and `beyond` wherever `firstClash` looks. */
+function writableRadius(frame: Frame, beyond: number, at: readonly number[]) {
+  const value = at.map(() => Number.NaN);
+  const slope = at.map(() => Number.NaN);
+  const track: Track = { at, value, slope };
+  const places = placesToClear(frame, at).map((along) => ({
+    along,
+    piece: pieceAt(track, along),
+    least: valueAt(frame.width, along) / 2 + beyond,
+  }));
+  const write = (values: readonly number[], order: readonly number[], factor: number) => {
+    for (let k = 0; k < at.length; k++) value[k] = values[order[k] as number] as number;
     writeSlopes(at, value, slope);
+    if (factor === 1) return;
     // as `scaled` does
     for (let k = 0; k < at.length; k++) {
       value[k] = (value[k] as number) * factor;
       slope[k] = (slope[k] as number) * factor;
     }
-    return firstClash(surface.radius, frame, flat.crest) === undefined ? surface : undefined;
   };
-}
-
-function writableTrack(at: readonly number[]) {
-  const unset = () => at.map(() => Number.NaN);
-  return { at, value: unset(), slope: unset() };
+  const reaches = () => {
+    for (const { along, piece, least } of places) {
+      if (!(valueOnPiece(track, piece, along) > least)) return false;
+    }
+    return true;
+  };
+  return { track, write, reaches };
 }
 
 function isOneValue(values: readonly number[]): boolean {
@@ -319,19 +352,17 @@ function clashOf(radius: Track, frame: Frame, beyond: number) {
 }
 
 function firstClash(radius: Track, frame: Frame, beyond: number): number | undefined {
-  const { width, length } = frame;
-  // no knot lies before the start
-  const start = startOf(frame);
-  if (isClash(radius, frame, beyond, start)) return start;
-  if (isClash(radius, frame, beyond, 0)) return 0;
-  if (isClash(radius, frame, beyond, length)) return length;
-  for (const s of radius.at) if (isClash(radius, frame, beyond, s)) return s;
-  for (const s of width.at) if (isClash(radius, frame, beyond, s)) return s;
-  return undefined;
+  const { width } = frame;
+  return placesToClear(frame, radius.at).find(
+    (s) => !(valueAt(radius, s) > valueAt(width, s) / 2 + beyond),
+  );
 }
 
-function isClash(radius: Track, { width, length }: Frame, beyond: number, along: number): boolean {
-  return along <= length && !(valueAt(radius, along) > valueAt(width, along) / 2 + beyond);
+/** Where a radius with these knots may come nearest to half the width. */
+function placesToClear(frame: Frame, knots: readonly number[]): number[] {
+  const { width, length } = frame;
+  // no knot lies before the start
+  return [startOf(frame), 0, length, ...knots, ...width.at].filter((s) => s <= length);
 }
 
 function mustExceedHalfWidth(

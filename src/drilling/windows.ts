@@ -234,9 +234,12 @@ function deepestInWood(board: Surfaces, spec: Spec, touch: Touch, hole: GroupBor
   const lead = hole.outline ? 0 : leadOf(bit, hole.width);
   const axis = leastOver(touch.whole, hole.along - layout, hole.along + layout) - lead;
   const off = pointError(lead, tolerance.point.limit);
-  const steepest = Math.max(...slopesOver(touch.whole, from, to).map(Math.abs));
   // wood that falls away faster than the bit's cone rises is thinnest beside the axis
-  const isBlunt = bit.kind === "twist" && !(steepest < coneSlope(bit, hole.width, off));
+  const isBlunt =
+    bit.kind === "twist" &&
+    !(
+      Math.max(...slopesOver(touch.whole, from, to).map(Math.abs)) < coneSlope(bit, hole.width, off)
+    );
   const around =
     leastOver(touch.whole, from, to) - (isBlunt ? Math.max(lead, off) : spurOf(bit) + off);
   return Math.min(axis, around) - bearing - tolerance.thickness.limit - touch.error;

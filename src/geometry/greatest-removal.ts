@@ -14,17 +14,16 @@ import {
   radiusOf,
   radiusSlopeOf,
   removalOf,
-  type Surface,
   sandingOf,
   slopesAt,
 } from "./surface.js";
-import { valueOnPiece } from "./track.js";
 
 /** How much the bound below a tangent may exceed the greatest on a disc, mm. */
 const HARDLY = 1e-4;
 
 /**
- * The greatest over a disc on pieces `c` and `r` of the tracks, by two places alone; NaN where two do not come near.
+ * The greatest over a disc without a knot, by two places alone; NaN where two do not come near. At the disc's centre the
+ * sanding is `sanded` with slope `k`, the radius `R` with slope `m`; `far` is its outermost offset, `reach` its radius.
  *
  * The disc lies between its ends along the board, below its tangent x = offset + ρ√(1 + t²) − t(s − along) of any slope t.
  * Removal grows outward and is convex, so that over this ground it is greatest at an end of the tangent. With t the
@@ -32,14 +31,14 @@ const HARDLY = 1e-4;
  * the bend along the tangent, (t + m x/R)²/R.
  */
 export function greatestUnderTangent(
-  { sanding, radius }: Surface,
-  c: number,
-  r: number,
-  { along, offset, far, radius: reach }: Footprint,
+  sanded: number,
+  k: number,
+  R: number,
+  m: number,
+  offset: number,
+  far: number,
+  reach: number,
 ): number {
-  const m = radius.slope[r] as number;
-  const k = sanding.slope[c] as number;
-  const R = valueOnPiece(radius, r, along);
   const q = far / R;
   const t = (k === 0 ? 0 : k / q) - (m * q) / 2;
   const lean = Math.abs(t);
@@ -47,11 +46,9 @@ export function greatestUnderTangent(
   if (!(bend * bend <= 2 * HARDLY * R && R < Infinity)) return Number.NaN;
   // √(1 + t²) ≤ 1 + t²/2
   const top = offset + reach * (1 + (t * t) / 2);
-  const sanded = valueOnPiece(sanding, c, along);
-  return Math.max(
-    sanded - k * reach + sag(R - m * reach, top + t * reach, m),
-    sanded + k * reach + sag(R + m * reach, top - t * reach, m),
-  );
+  const before = sanded - k * reach + sag(R - m * reach, top + t * reach, m);
+  const after = sanded + k * reach + sag(R + m * reach, top - t * reach, m);
+  return Math.max(before, after);
 }
 
 /** The greatest on one piece; `Infinity` where the surface does not reach. Exact where the piece is level. */

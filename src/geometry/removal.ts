@@ -21,10 +21,20 @@ export function removalOn({ sanding, radius }: Surface, along: number, offset: n
 /** The greatest removal over a footprint, never too small; `Infinity` where the surface does not reach it. */
 export function greatestRemoval(surface: Surface, footprint: Footprint): number {
   if (isUniform(surface)) return removalOn(surface, footprint.from, footprint.far);
-  const c = solePiece(surface.sanding, footprint.from, footprint.to);
-  const r = solePiece(surface.radius, footprint.from, footprint.to);
-  if (c >= 0 && r >= 0 && footprint.radius > 0) {
-    const greatest = greatestUnderTangent(surface, c, r, footprint);
+  const { along, from, to, offset, far, radius: reach } = footprint;
+  const { sanding, radius } = surface;
+  const c = solePiece(sanding, from, to);
+  const r = solePiece(radius, from, to);
+  if (c >= 0 && r >= 0 && reach > 0) {
+    const greatest = greatestUnderTangent(
+      valueOnPiece(sanding, c, along),
+      sanding.slope[c] as number,
+      valueOnPiece(radius, r, along),
+      radius.slope[r] as number,
+      offset,
+      far,
+      reach,
+    );
     if (greatest < Infinity) return greatest;
   }
   const pieces = piecesOf(surface, footprint.from, footprint.to);
