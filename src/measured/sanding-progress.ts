@@ -75,8 +75,8 @@ export interface SandingProgress {
  * How far the sanding has come: at each reading what is off and what is still to go, what is left of each marker now and
  * at the end, and where the sanding has gone past.
  *
- * Through three thicknesses goes one circle (intersecting chords); with one edge it is centred. What is off on the
- * centre line, curvature and tilt are linear between the readings that have them and constant beyond. A block of the
+ * Through three thicknesses goes one circle (intersecting chords); with one edge it is centred, and where no edge was
+ * read at all it is of the finished radius, about the centre line. What is off on the centre line, curvature and tilt are linear between the readings that have them and constant beyond. A block of the
  * finished radius leaves the middle flat at first: the circle lies below such a surface, so no more is told than is left.
  *
  * @param design the neck
@@ -116,7 +116,7 @@ export function progressOf(neck: Neck, placed: readonly PlacedReading[]): Sandin
   const { recommended } = workOut(neck);
   const across = placed.map((reading) => acrossOf(board, reading));
   const read = placed.map((reading, i) => tellReading(board, reading, across[i]));
-  const surface = surfaceNow(read, across);
+  const surface = surfaceNow(board, read, across);
   const names = holeNames(holes.map(({ marker }) => marker));
   const touches = buildTouches(board, spec, []);
   const told = holes.flatMap((hole, i) => {
@@ -172,10 +172,16 @@ function tellReading(
   };
 }
 
+/** The surface as it is now; where no edge was read, of the finished radius: no block leaves it rounder. */
 function surfaceNow(
+  { nominal }: Board,
   read: readonly ReadSanding[],
   across: readonly (AcrossNow | undefined)[],
-): SurfaceNow {
+): SurfaceNow | Surface {
+  const sanding = heldTrack(read.map(({ along, sanding }) => ({ along, value: sanding })));
+  if (across.every((each) => each === undefined)) {
+    return { sanding, radius: nominal.sanded.radius };
+  }
   const track = (of: "curvature" | "tilt") =>
     heldTrack(
       read.flatMap(({ along }, i) => {
@@ -183,11 +189,7 @@ function surfaceNow(
         return value === undefined ? [] : [{ along, value }];
       }),
     );
-  return {
-    sanding: heldTrack(read.map(({ along, sanding }) => ({ along, value: sanding }))),
-    curvature: track("curvature"),
-    tilt: track("tilt"),
-  };
+  return { sanding, curvature: track("curvature"), tilt: track("tilt") };
 }
 
 /**
@@ -198,7 +200,7 @@ function leftOf(
   { nominal }: Board,
   { marker, bounds }: CheckedHole,
   depth: number,
-  surface: SurfaceNow,
+  surface: SurfaceNow | Surface,
   height: Track,
 ): MarkerLeft["markerLeft"] {
   const { along, offset } = marker;
@@ -209,8 +211,12 @@ function leftOf(
     sanding: combined(what.sanding, height, -1),
   });
   const floor = depth - bounds.shallower + topAt(nominal, along, offset) - valueAt(height, along);
+  const now =
+    "radius" in surface
+      ? greatestRemoval(below(surface), ground)
+      : greatestNow(below(surface), marker);
   // sanding adds no wood
-  const gone = Math.max(greatestNow(below(surface), marker), greatestRemoval(below(old), ground));
+  const gone = Math.max(now, greatestRemoval(below(old), ground));
   const finished = Math.max(gone, greatestRemoval(below(sanded), ground));
   return { now: floor - gone, finished: floor - finished };
 }
