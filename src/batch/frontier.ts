@@ -1,12 +1,14 @@
 /** Where one axis of a sweep starts or stops to work, for each combination of the others. */
 
+import { accepts } from "../design/bounds.js";
 import { kindAt, type NumberPath } from "../design/paths.js";
 import { planNeck } from "../drilling/plan.js";
 import { readNeck } from "../drilling/work.js";
 import { DesignError, issueOf } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
-import { sizeOf } from "./grid.js";
-import { designWith, type Sweep } from "./sweep.js";
+import { digitsOf, sizeOf } from "./grid.js";
+import { buildStages, isInProfile } from "./stages.js";
+import { designWith, fillRun, newColumns, type Sweep } from "./sweep.js";
 
 /** One combination of the other axes, and the reach of the one asked for. */
 export interface FrontierRow {
@@ -56,10 +58,12 @@ export function frontier(sweep: Sweep, axis: NumberPath): FrontierRow[] {
   const count = chosen.values.length;
   const order = chosen.values.map((_, k) => k);
   order.sort((a, b) => elementAt(chosen.values, a) - elementAt(chosen.values, b));
+  const worksAt = worksOn(sweep, at);
   const rows: FrontierRow[] = [];
   for (let i = 0; i < sweep.size; i++) {
     // the combinations of the others are those where the axis has its first value
-    if (Math.floor(i / stride) % count === 0) rows.push(rowFrom(sweep, at, i, stride, order));
+    if (Math.floor(i / stride) % count === 0)
+      rows.push(rowFrom(sweep, at, i, stride, order, worksAt));
   }
   return rows;
 }
@@ -70,21 +74,22 @@ function rowFrom(
   first: number,
   stride: number,
   order: readonly number[],
+  worksAt: (first: number) => Works,
 ): FrontierRow {
   const rowOf = (k: number) => first + k * stride;
-  const works = (k: number) => sweep.settings[rowOf(k)] === 1;
+  const isCommonAt = (k: number) => sweep.settings[rowOf(k)] === 1;
   const values = elementAt(sweep.axes, at).values;
+  const works = worksAt(first);
   const others = sweep.valuesAt(first);
   const named = sweep.axes.flatMap(({ path }, axis) => (axis === at ? [] : [[path, others[axis]]]));
   const edge = (turned: readonly number[]) => {
-    const place = turned.findIndex(works);
+    const place = turned.findIndex(isCommonAt);
     if (place < 0) return null;
     const passes = elementAt(values, elementAt(turned, place));
     const before = turned[place - 1];
     if (before === undefined) return passes;
-    const tried = (value: number) => isCommon(sweep, at, others, value);
     const isRadius = kindAt(elementAt(sweep.axes, at).path)?.kind === "radius";
-    return halved(elementAt(values, before), passes, isRadius, tried);
+    return halved(elementAt(values, before), passes, isRadius, works);
   };
   return {
     others: Object.fromEntries(named),
@@ -118,7 +123,44 @@ function halved(
   }
 }
 
-/** One setting suits all holes of the design with this value. */
+/** Tells of a value of the axis whether one setting suits all holes. */
+type Works = (value: number) => boolean;
+
+/** By the stages of a sweep where the axis is a profile's, since any value between two of its own can be read. */
+function worksOn(sweep: Sweep, at: number): (first: number) => Works {
+  const { path } = elementAt(sweep.axes, at);
+  const kind = isInProfile(path) ? kindAt(path) : undefined;
+  if (kind === undefined) {
+    return (first) => {
+      const others = sweep.valuesAt(first);
+      return (value) => isCommon(sweep, at, others, value);
+    };
+  }
+  const tried: number[] = [elementAt(sweep.axes, at).values[0] as number];
+  const axes = sweep.axes.map((axis, i) => (i === at ? { path, values: tried } : axis));
+  // a last axis of one value, which nothing hangs on
+  const shape = [...sweep.axes.map(({ values }, i) => (i === at ? MOST_TRIED : values.length)), 1];
+  const stages = buildStages(sweep.at(0), axes, shape);
+  const row = newColumns(1);
+  let next = 0;
+  const counts = sweep.axes.map(({ values }) => values.length);
+  return (first) => {
+    const digits = [...digitsOf(counts, first), 0];
+    return (value) => {
+      if (!accepts(kind, value)) return false;
+      next = (next + 1) % MOST_TRIED;
+      tried[next] = value;
+      digits[at] = next;
+      fillRun(row, 0, stages, digits, 0, 1);
+      return row.settings[0] === 1 && (row.min[0] as number) <= (row.max[0] as number);
+    };
+  };
+}
+
+/** So many values are tried before a place is used again: more than the stages keep. */
+const MOST_TRIED = 2 ** 20;
+
+/** The same by the check of the design. */
 function isCommon(sweep: Sweep, at: number, others: readonly number[], value: number): boolean {
   const values = others.map((other, axis) => (axis === at ? value : other));
   try {

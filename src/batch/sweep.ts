@@ -256,7 +256,8 @@ function firstOf(a: Extreme, b: Extreme): number {
   return a.value < b.value ? a.hole : b.hole;
 }
 
-function newColumns(size: number): SweepColumns {
+/** Columns of so many rows. */
+export function newColumns(size: number): SweepColumns {
   return {
     min: new Float64Array(size),
     max: new Float64Array(size),
