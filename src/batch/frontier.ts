@@ -39,7 +39,7 @@ export interface FrontierRow {
  *   markers: [{ frets: [12], diameter: 6, arrangement: "double" }],
  * };
  * const rows = frontier(sweep(design, { radius: [184, 254], "board.thickness": [3, 4, 6] }), "board.thickness");
- * rows.map(({ least }) => least.toFixed(2)) // ["4.02", "3.82"]
+ * rows.map(({ least }) => least.toFixed(2)) // ["4.17", "3.96"]
  */
 export function frontier(sweep: Sweep, axis: NumberPath): FrontierRow[] {
   const at = sweep.axes.findIndex(({ path }) => path === axis);

@@ -2,12 +2,11 @@ import { expect, test } from "vitest";
 import * as card from "../../src/card/index.js";
 import * as core from "../../src/index.js";
 import * as measured from "../../src/measured/index.js";
-import * as units from "../../src/units/index.js";
 import { docstringExamples, run } from "./blocks.js";
 
-const SCOPE = { ...core, ...card, ...measured, ...units };
+const SCOPE = { ...core, ...card, ...measured };
 /** Rooms whose own tests run their examples. */
-const ELSEWHERE = /^src\/(?:draw|files|notebook|shell)\//;
+const ELSEWHERE = /^src\/(?:chance|draw|files|notebook|shell|units)\//;
 const examples = docstringExamples().filter(({ where }) => !ELSEWHERE.test(where));
 
 test("docstrings hold examples", () => {

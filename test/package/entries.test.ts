@@ -5,6 +5,7 @@ import * as card from "../../src/card/index.js";
 import * as draw from "../../src/draw/index.js";
 import * as files from "../../src/files/index.js";
 import * as core from "../../src/index.js";
+import * as measured from "../../src/measured/index.js";
 import * as notebook from "../../src/notebook/index.js";
 import * as units from "../../src/units/index.js";
 
@@ -18,6 +19,7 @@ test("the entries, and the command", () => {
     "./files",
     "./draw",
     "./notebook",
+    "./measured",
     "./design.schema.json",
     "./package.json",
   ]);
@@ -28,6 +30,7 @@ test("the core", () => {
   expect(Object.keys(core).sort()).toEqual([
     "DEFAULTS",
     "DesignError",
+    "FINDING_CODES",
     "HALF_MILLIMETRES",
     "LIMITS",
     "SIXTEENTHS",
@@ -41,6 +44,8 @@ test("the core", () => {
     "holeWindow",
     "profileAt",
     "radiusFromSagitta",
+    "remediesFor",
+    "remedyPairFor",
     "removalAt",
     "repairHole",
     "sagitta",
@@ -50,7 +55,7 @@ test("the core", () => {
 });
 
 test("the card", () => {
-  expect(Object.keys(card)).toEqual(["drillCard", "repairNote"]);
+  expect(Object.keys(card).sort()).toEqual(["drillCard", "repairNote", "sandingNote"]);
 });
 
 test("the units", () => {
@@ -58,7 +63,12 @@ test("the units", () => {
 });
 
 test("the design files", () => {
-  expect(Object.keys(files).sort()).toEqual(["FILE_LIMITS", "designSchema", "readDesign"]);
+  expect(Object.keys(files).sort()).toEqual([
+    "FILE_LIMITS",
+    "designSchema",
+    "readDesign",
+    "writeDesign",
+  ]);
 });
 
 test("the pictures", () => {
@@ -72,4 +82,17 @@ test("the pictures", () => {
 
 test("the notebook", () => {
   expect(Object.keys(notebook).sort()).toEqual(["checkDesign", "html", "show"]);
+});
+
+test("what is measured", () => {
+  expect(Object.keys(measured).sort()).toEqual([
+    "calibrateStop",
+    "dimensionalChange",
+    "equilibriumMoisture",
+    "fitCompound",
+    "fitRadius",
+    "leastSanding",
+    "radiusFromGauge",
+    "sandingProgress",
+  ]);
 });
