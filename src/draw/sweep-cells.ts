@@ -107,7 +107,7 @@ function sortDigits({ values }: Pick<Axis, "values"> = { values: [0] }): number[
   // not by subtraction, as two values may both be Infinity
   return values
     .map((_, digit) => digit)
-    .sort((a, b) => (value(a) < value(b) ? -1 : value(a) > value(b) ? 1 : a - b));
+    .sort((a, b) => Number(value(a) > value(b)) - Number(value(a) < value(b)));
 }
 
 function judge(sweep: Sweep, i: number): Cell {
