@@ -132,7 +132,10 @@ function replaced(
     return isLaw ? { ...place, limit: value } : value;
   }
   if (field?.kind === "profile") return withStation(place ?? field.usual, key, value);
-  const copy: Record<string, unknown> | unknown[] = Array.isArray(place)
+  const isList = field?.kind === "list" && Array.isArray(place);
+  // a list that is too long is refused as it stands
+  if (isList && !(place.length <= field.most)) return place;
+  const copy: Record<string, unknown> | unknown[] = isList
     ? [...place]
     : typeof place === "object" && place !== null
       ? { ...place }

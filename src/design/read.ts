@@ -104,7 +104,7 @@ function readNumber(kind: NumberKind, value: unknown, reading: Reading, or = "")
     (kind.kind !== "fret" || number <= most)
   )
     return number + 0;
-  if (typeof number === "string") return refuse(reading, value, number + or);
+  if (typeof number === "string") return refuse(reading, value, number);
   const mayBeText = reading.inMm !== undefined && kind.unit === "mm";
   const text = mayBeText ? ', or a text with its unit, as "1/4 in"' : "";
   return refuse(reading, value, expectedOf({ ...kind, most }) + text + or);

@@ -60,17 +60,22 @@ function describe(field: Field, definitions: Definitions): Schema {
   const schema = name
     ? refer(name, () => fieldSchema(field, definitions), definitions)
     : fieldSchema(field, definitions);
-  const usual =
-    field.usual !== undefined && field.kind === "list"
-      ? Array(field.least).fill(field.usual)
-      : field.kind === "word" && field.optional
-        ? field.words[0]
-        : field.usual;
+  return { ...schema, ...wordsOf(field) };
+}
+
+function wordsOf(field: Field): Schema {
+  const usual = usualOf(field);
   return {
-    ...schema,
     description: field.says,
     ...(usual !== undefined && field.optional && { default: usual }),
   };
+}
+
+function usualOf(field: Field): unknown {
+  if (field.kind === "word") return field.words[0];
+  return field.kind === "list" && field.usual !== undefined
+    ? Array(field.least).fill(field.usual)
+    : field.usual;
 }
 
 function fieldSchema(field: Field | NumberKind | ObjectKind, definitions: Definitions): Schema {
@@ -174,7 +179,11 @@ function propertiesOf(form: Form, definitions: Definitions): Record<string, Sche
     const words = Object.keys(cases);
     return [tag, { enum: words, description: says, ...(optional && { default: words[0] }) }];
   });
-  const fields = entriesOf(form).map(([key, field]) => [key, describe(field, definitions)]);
+  const fields = entriesOf(form).map(([key, field]) => {
+    const { default: usual, ...schema } = describe(field, definitions);
+    // what is assumed in one case alone is told there
+    return [key, isTold(key, form, field) ? schema : { ...schema, ...wordsOf(field) }];
+  });
   return Object.fromEntries([...tags, ...fields]);
 }
 
@@ -185,6 +194,13 @@ function tagsOf({ variants = [] }: Form): (Variant & { readonly tag: string })[]
     const own = tag === undefined ? [] : [{ ...variant, tag }];
     return [...own, ...Object.values(cases).flatMap(tagsOf)];
   });
+}
+
+/** Other cases say something else of the key. */
+function isTold(key: string, form: Form, field: Field): boolean {
+  const words = JSON.stringify(wordsOf(field));
+  const rows = entriesOf(form).filter(([name]) => name === key);
+  return rows.some(([, other]) => JSON.stringify(wordsOf(other)) !== words);
 }
 
 function requiredIn(fields: Form["fields"]): string[] {
@@ -201,10 +217,13 @@ function choiceSchema({ tag, optional, cases }: Variant): Schema {
       const own = new Set(allKeys(form));
       const others = [...new Set(all)].filter((key) => !own.has(key)).map((key) => [key, false]);
       const tagged = tag === undefined ? [] : [[tag, { const: name }]];
+      const told = entriesOf(form)
+        .filter(([key, field]) => isTold(key, { fields: {}, variants: [{ cases }] }, field))
+        .map(([key, field]) => [key, wordsOf(field)]);
       const needed = tag !== undefined && !(optional && name === names[0]) ? [tag] : [];
       const inner = (form.variants ?? []).map(choiceSchema);
       return {
-        properties: Object.fromEntries([...tagged, ...others]),
+        properties: Object.fromEntries([...tagged, ...told, ...others]),
         required: [...needed, ...requiredIn(form.fields)],
         ...(inner.length > 0 && { allOf: inner }),
       };

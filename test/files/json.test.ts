@@ -4,7 +4,15 @@ import { describe, expect, test } from "vitest";
 import { FILE_LIMITS, type FileIssue, readDesign } from "../../src/files/index.js";
 import { readJson } from "../../src/files/json.js";
 import { pathPlaces } from "../../src/files/places.js";
-import { pathsOf } from "./values.js";
+
+/** Every dotted path of a value but the empty one. */
+function pathsOf(value: unknown, path = ""): string[] {
+  if (typeof value !== "object" || value === null) return [path];
+  const within = Object.entries(value).flatMap(([key, inner]) =>
+    pathsOf(inner, path === "" ? key : `${path}.${key}`),
+  );
+  return path === "" ? within : [path, ...within];
+}
 
 function issuesOf(text: string): readonly FileIssue[] {
   try {
@@ -21,9 +29,7 @@ const SIGN = /no tab or other control character/;
 describe("a text that is no JSON: one issue at path '', with what was expected and where", () => {
   test.each<[string, string, RegExp, number, number]>([
     ["", "the end of the text", /^JSON with a value here$/, 1, 1],
-    ["\n\n", "the end of the text", /a value here/, 3, 1],
     ['{\n  "web": 1,\n}', ",", /no comma before "}"/, 2, 11],
-    ['{\n  "web": 1,\n\n\n}', ",", /no comma before "}"/, 2, 11],
     ["[1, 2,]", ",", /no comma before "]"/, 1, 6],
     ['{ "web": 1,, "depth": 2 }', ",", /a key in double quotes here/, 1, 12],
     ['{\r\n  "radius": NaN\r\n}', "NaN", /no NaN/, 2, 13],
@@ -34,11 +40,9 @@ describe("a text that is no JSON: one issue at path '', with what was expected a
     ['{ "web": 1/4 in }', "/", /text in double quotes as "1\/4 in"/, 1, 11],
     ['{ "web": 6.35 mm }', "mm", /text in double quotes as "1\/4 in"/, 1, 15],
     ['{ "web": +1 }', "+1", /a number, true, false, null, or text/, 1, 10],
-    ['{ "web": .5 }', ".5", /a number, true, false, null, or text/, 1, 10],
     ['{ "web": 0x10 }', "x10", /a number, true, false, null, or text/, 1, 11],
     ['{ "web": 01 }', "1", /a comma here/, 1, 11],
     ['{ "web": 1. }', "1.", /a digit at the end of this number/, 1, 10],
-    ['{ "web": 1e }', "1e", /a digit at the end of this number/, 1, 10],
     ["{ web: 1 }", "web", /every key in double quotes/, 1, 3],
     ["{ 'web': 1 }", "'web'", /every key in double quotes/, 1, 3],
     ['{ "web" 1 }', "1", /a colon after the key/, 1, 9],
@@ -53,7 +57,6 @@ describe("a text that is no JSON: one issue at path '', with what was expected a
     ['{ "name": "\\u12" }', '"\\u12"', /four hexadecimal digits/, 1, 11],
     ['// a neck\n{ "web": 1 }', "// a neck", /no comment/, 1, 1],
     ['{ "web": 1 /* mm */ }', "/* mm */", /no comment/, 1, 12],
-    ["name: heron", "name", /a number, true, false, null, or text/, 1, 1],
     ["\uFEFF{}", "\uFEFF", /no byte order mark; save it as plain UTF-8/, 1, 1],
     ["\u00A0{}", "\u00A0", /a number, true, false, null, or text/, 1, 1],
   ])("%j", (text, value, expected, line, column) => {
@@ -81,13 +84,12 @@ describe("a text that is no JSON: one issue at path '', with what was expected a
     ]);
   });
 
-  test("what may be just a consequence is not told, what is one for sure is", () => {
-    const text = '{\n  board: { "length": 482 },\n  "web" 1,\n  "radius": NaN\n}';
-    expect(issuesOf(text).map(({ value, line }) => [value, line])).toEqual([["board", 2]]);
-    const nested = '{\n  board: {\n    "length": 482\n  },\n  "web": 1\n}';
-    expect(issuesOf(nested).map(({ value, line }) => [value, line])).toEqual([["board", 2]]);
-    const later = '{\n  "board" { "length": 482 },\n  "depth" 3,\n  "radius": NaN\n}';
-    expect(issuesOf(later).map(({ value, line }) => [value, line])).toEqual([["{", 2]]);
+  test.each([
+    ['{\n  board: { "length": 482 },\n  "web" 1,\n  "radius": NaN\n}', "board"],
+    ['{\n  board: {\n    "length": 482\n  },\n  "web": 1\n}', "board"],
+    ['{\n  "board" { "length": 482 },\n  "depth" 3,\n  "radius": NaN\n}', "{"],
+  ])("what may be just a consequence is not told: %j", (text, value) => {
+    expect(issuesOf(text)).toMatchObject([{ value, line: 2 }]);
   });
 
   test("of very many mistakes the first hundred", () => {
@@ -112,20 +114,15 @@ describe("a key that stands twice", () => {
     );
   });
 
-  test("the same key in another object is no other", () => {
-    const text = '[{ "web": 1, "a": { "web": 1, "b": 1 }, "b": 1 }, { "web": 1 }]';
-    expect(readJson(text)).toEqual({ value: JSON.parse(text), isJson: true, issues: [] });
-  });
-
-  test("with another object between", () => {
-    expect(readJson('{ "web": 1, "a": { "b": 1 }, "web": 2 }').issues).toMatchObject([
-      { path: "web", column: 30 },
-    ]);
-  });
-
-  test("however it is spelt", () => {
-    expect(readJson('{ "web": 1, "\\u0077eb": 2 }').issues).toMatchObject([{ path: "web" }]);
-    expect(readJson('{ "__proto__": 1, "__proto__": 2 }').issues).toHaveLength(1);
+  test.each<[string, object[]]>([
+    ['[{ "web": 1, "a": { "web": 1, "b": 1 }, "b": 1 }, { "web": 1 }]', []],
+    ['{ "web": 1, "a": { "b": 1 }, "web": 2 }', [{ path: "web", column: 30 }]],
+    ['{ "web": 1, "\\u0077eb": 2 }', [{ path: "web" }]],
+    ['{ "__proto__": 1, "__proto__": 2 }', [{ path: "__proto__" }]],
+  ])("%s", (text, issues) => {
+    const read = readJson(text);
+    expect(read).toMatchObject({ value: JSON.parse(text), isJson: true });
+    expect(read.issues).toMatchObject(issues);
   });
 });
 
@@ -174,58 +171,22 @@ describe("bounds on a text", () => {
 });
 
 describe("the same as JSON.parse", () => {
-  const fragment = fc.constantFrom(
-    ...[
-      '{"a":1}',
-      "[1,2]",
-      '"x"',
-      "1",
-      "-0.5e+3",
-      "true",
-      "null",
-      "{",
-      "}",
-      "[",
-      "]",
-      ",",
-      ":",
-      '"',
-      "\\",
-    ],
-    ...[
-      "0",
-      "-",
-      "+",
-      ".",
-      "e",
-      "1e400",
-      "\\u0041",
-      "\\n",
-      "\n",
-      "\t",
-      " ",
-      "\r",
-      "\u00A0",
-      "\u2028",
-      "/",
-      "//",
-    ],
-    ...[
-      "/*",
-      "*/",
-      "'",
-      "NaN",
-      "tru",
-      "a",
-      "\0",
-      "\u001F",
-      "\uD800",
-      '"a":',
-      '"__proto__":',
-      "\uFEFF",
-      "\u000B",
-    ],
-  );
+  const WORDS =
+    '{"a":1} [1,2] "x" 1 -0.5e+3 true null { } [ ] , : " \\ 0 - + . e 1e400 \\u0041 \\n / // /* */ \' NaN tru a "a": "__proto__":';
+  const SIGNS = [
+    "\n",
+    "\t",
+    " ",
+    "\r",
+    "\u00A0",
+    "\u2028",
+    "\0",
+    "\u001F",
+    "\uD800",
+    "\uFEFF",
+    "\u000B",
+  ];
+  const fragment = fc.constantFrom(...WORDS.split(" "), ...SIGNS);
   const nearJson = fc
     .tuple(
       fc.json({ maxDepth: 3 }),
@@ -260,9 +221,7 @@ describe("the same as JSON.parse", () => {
   function parse(text: string): { value: unknown } | undefined {
     try {
       return { value: JSON.parse(text) };
-    } catch {
-      return undefined;
-    }
+    } catch {}
   }
 
   function isPlaceIn(text: string, line: number, column: number): boolean {
@@ -284,7 +243,6 @@ test("the place of every path, wherever the lines break", () => {
       const text = JSON.stringify(value, undefined, 1).replaceAll("\n", end);
       const placeOf = pathPlaces(text);
       for (const path of pathsOf(value)) {
-        if (path === "") continue;
         found++;
         const { line, column } = placeOf(path);
         const from = text.split(end)[line - 1]?.slice(column - 1) ?? "";
