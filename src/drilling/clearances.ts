@@ -60,7 +60,7 @@ function sideGap(board: Frame, { along, offset }: Point, reach: number): number 
   const knots = breaksWithin(board.width, along - reach, along + reach);
   const toSide =
     knots.length === 0
-      ? (half - aside) / Math.hypot(1, slopeAt(board.width, along) / 2)
+      ? (half - aside) / Math.sqrt(1 + (slopeAt(board.width, along) / 2) ** 2)
       : Math.sign(half - aside) *
         distanceToKnottedSide(board, { along, offset: aside }, reach, knots);
   return Math.min(toSide, board.length - along);
@@ -93,12 +93,21 @@ export interface Overlap {
 export function findOverlaps(markers: readonly Marker[]): Overlap[] {
   const found: Overlap[] = [];
   for (let hole = 1; hole < markers.length; hole++) {
+    const own = markers[hole] as Marker;
     for (let other = 0; other < hole; other++) {
-      const gap = rimGap(markers[other] as Marker, markers[hole] as Marker);
+      const before = markers[other] as Marker;
+      if (isFarApart(before, own)) continue;
+      const gap = rimGap(before, own);
       if (gap < 0) found.push({ hole, other, gap });
     }
   }
   return found;
+}
+
+/** Two dots that lie farther apart along the board than their rims reach. */
+function isFarApart(a: Marker, b: Marker): boolean {
+  const isDots = a.outline === undefined && b.outline === undefined;
+  return isDots && Math.abs(b.along - a.along) > (a.width + b.width) / 2;
 }
 
 /** Between the rims of two markers; negative where they overlap. */

@@ -2,7 +2,7 @@
 import type { Board } from "../board/board.js";
 import type { Marker } from "../board/markers.js";
 import type { Profile } from "../design/design.js";
-import type { BitSpec, StopSpec } from "../design/spec.js";
+import type { BitSpec, GroupSpec, StopSpec } from "../design/spec.js";
 import type { CheckedHole } from "./holes.js";
 import { type Common, planStop, type Setting, type TravelWindow } from "./stops.js";
 import { zeroOf } from "./touches.js";
@@ -90,18 +90,26 @@ export interface PlanKeys {
 
 /** The stop and the tool of each hole. */
 export function keysOf(markers: readonly Marker[]): PlanKeys {
-  const groups = new Map(
-    [...new Set(markers.map(({ group }) => group))].map((group) => [
-      group,
-      { stop: stopText(group.stop), bit: JSON.stringify(group.bit) },
-    ]),
-  );
-  const stops = markers.map(({ group }) => (group.drilled ? undefined : groups.get(group)?.stop));
-  const tools = markers.map(({ group, outline, width }) =>
-    outline ? "pocket" : `${groups.get(group)?.bit} ${width}`,
-  );
-  const count = new Set(stops.filter((stop) => stop !== undefined)).size;
-  return { stops, tools, count };
+  const groups = new Map<GroupSpec, { stop: string; bit: string; width: number; tool: string }>();
+  const kinds = new Set<string>();
+  const stops: (string | undefined)[] = [];
+  const tools: string[] = [];
+  for (const { group, outline, width } of markers) {
+    let own = groups.get(group);
+    if (own === undefined) {
+      const bit = JSON.stringify(group.bit);
+      own = { stop: stopText(group.stop), bit, width, tool: `${bit} ${width}` };
+      groups.set(group, own);
+    }
+    if (own.width !== width) {
+      own.width = width;
+      own.tool = `${own.bit} ${width}`;
+    }
+    tools.push(outline ? "pocket" : own.tool);
+    stops.push(group.drilled ? undefined : own.stop);
+    if (!group.drilled) kinds.add(own.stop);
+  }
+  return { stops, tools, count: kinds.size };
 }
 
 function stopText(stop: StopSpec): string {

@@ -109,6 +109,7 @@ export function slopesOver(track: Track, from: number, to: number): readonly num
 
 /** The knots where the slope may change, strictly inside or on the ends of [from, to]. */
 export function breaksWithin(track: Track, from: number, to: number): number[] {
+  if (track.at.length < 3) return [];
   return track.at.slice(1, -1).filter((s) => from <= s && s <= to);
 }
 

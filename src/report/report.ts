@@ -213,7 +213,7 @@ function holeReport(work: Work, checked: CheckedHole, index: number): Hole {
   if (radius < Infinity) hole.radius = radius;
   const setting = work.plan.settings.findIndex(({ holes }) => holes.includes(index));
   const depth = work.recommended[index];
-  if (depth !== undefined) hole.recommended = { setting, ...outcomeAt(checked, depth) };
+  if (depth !== undefined) hole.recommended = Object.assign({ setting }, outcomeAt(checked, depth));
   if (planned !== undefined) hole.planned = outcomeAt(checked, planned);
   return hole;
 }
@@ -225,8 +225,11 @@ function plain(value: number): number {
 
 /** What a depth leaves. */
 export function outcomeAt({ bounds, toTravel, marker }: CheckedHole, depth: number): Outcome {
-  const left = { depth, markerLeft: markerLeft(bounds, depth), woodLeft: woodLeft(bounds, depth) };
-  return marker.group.drilled ? left : { travel: depth + toTravel, ...left };
+  const marked = markerLeft(bounds, depth);
+  const wood = woodLeft(bounds, depth);
+  return marker.group.drilled
+    ? { depth, markerLeft: marked, woodLeft: wood }
+    : { travel: depth + toTravel, depth, markerLeft: marked, woodLeft: wood };
 }
 
 /** Nearest the centre line, at the centre, and farthest out; of a pocket, at its corners. */

@@ -44,6 +44,9 @@ const ANY = [0, Infinity] as const;
 
 function judge([path, stated, { plausible = ANY }]: Stated): FindingFacts[] {
   const [least, most] = plausible;
+  if (stated === undefined || (typeof stated === "number" && stated >= least && stated <= most)) {
+    return [];
+  }
   const numbers: [string, number][] =
     typeof stated === "number"
       ? [[path, stated]]

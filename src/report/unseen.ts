@@ -4,6 +4,7 @@ import type { CheckedHole } from "../drilling/holes.js";
 import { buildTouch, riseOf } from "../drilling/touches.js";
 import type { Work } from "../drilling/work.js";
 import { elementAt } from "../geometry/element-at.js";
+import { isConstant } from "../geometry/track.js";
 import type { FindingFacts } from "./findings.js";
 
 /** A warning for each assumption that decides what to set. */
@@ -13,7 +14,9 @@ export function findUnseen(work: Work): FindingFacts[] {
 
 /** The travel is the depth and the point's length. */
 function unseenPoint({ spec: { assumed } }: Work): FindingFacts[] {
-  const path = Object.keys(assumed).find((key) => /(^|\.)bit\.point$/.test(key));
+  const path = Object.keys(assumed).find(
+    (key) => key === "bit.point" || key.endsWith(".bit.point"),
+  );
   if (path === undefined) return [];
   const value = assumed[path] as number;
   return [{ code: "assumed-point", severity: "warning", value, limit: value, path }];
@@ -25,6 +28,8 @@ const HARDLY = 0.005;
 /** Where tops differ in height, a stop zeroed once and one zeroed at every hole come to other depths. */
 function unseenZero(work: Work): FindingFacts[] {
   const { spec, board, holes } = work;
+  // a level top is as high at every hole
+  if (isConstant(board.wood.whole) && board.nominal.old === undefined) return [];
   const isAssumed = ({ marker: { group } }: CheckedHole) =>
     !group.drilled && spec.assumed[`${group.path.stop}.from`] !== undefined;
   const once: StopSpec = {
