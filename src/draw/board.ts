@@ -38,7 +38,7 @@ import * as words from "./words.js";
 export function drawBoard(report: Report): string {
   const [board, holes] = [readBoard(report), readHoles(report)];
   const groups = groupByPlace(holes);
-  const sheet = layOut(board, holes, groups.length + 2);
+  const sheet = layOut(board, holes);
   const { scale, reach } = sheet;
   // distances from the nut, below the board, so that no line runs through it
   const levels = [
@@ -72,14 +72,14 @@ function groupByPlace(holes: readonly DrawnHole[]): DrawnHole[][] {
   return [...groups.values()];
 }
 
-/** The room for the board: longer where many markers are to be named below it. */
+/** The room for the board. */
 const ROOM = { length: 245, width: 120 };
 
 /** Where the plan lies on paper. */
 type Sheet = ReturnType<typeof layOut>;
 
 /** Lays out the paper; its origin is where the nut crosses the centre line, treble is up. */
-function layOut({ lines }: DrawnBoard, holes: readonly DrawnHole[], labels: number) {
+function layOut({ lines }: DrawnBoard, holes: readonly DrawnHole[]) {
   const square = ({ along, offset, width }: DrawnHole): Point[] =>
     [-width / 2, width / 2].map((r) => ({ along: along + r, offset: offset + r }));
   const ends = lines.flatMap(({ bass, treble }) => [bass, treble]);
@@ -87,8 +87,7 @@ function layOut({ lines }: DrawnBoard, holes: readonly DrawnHole[], labels: numb
   const alongs = points.map(({ along }) => along);
   const [from, to] = [Math.min(...alongs), Math.max(...alongs)];
   const reach = Math.max(...points.map(({ offset }) => Math.abs(offset)));
-  const room = Math.max(ROOM.length, labels * APART);
-  const scale = chooseScale(Math.min(room / (to - from), ROOM.width / (2 * reach)));
+  const scale = chooseScale(Math.min(ROOM.length / (to - from), ROOM.width / (2 * reach)));
   const spot = ({ along, offset }: Point): Spot => [along * scale, -offset * scale];
   return { scale, spot, left: from * scale, right: to * scale, reach: reach * scale };
 }
