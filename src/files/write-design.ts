@@ -27,7 +27,7 @@ export interface WriteOptions {
  * // an invented neck
  * const design = {
  *   scale: { length: 647.7, frets: 22 },
- *   board: { length: 482, width: 50, thickness: 6.35 },
+ *   board: { length: 508, width: 50.8, thickness: 6.35 },
  *   radius: Infinity,
  *   markers: [{ frets: [3, 5, 7], diameter: 6 }],
  * };

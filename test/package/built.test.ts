@@ -7,7 +7,9 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import * as card from "../../src/card/index.js";
 import * as draw from "../../src/draw/index.js";
 import * as files from "../../src/files/index.js";
+import { designJsonSchema } from "../../src/files/json-schema.js";
 import * as core from "../../src/index.js";
+import * as measured from "../../src/measured/index.js";
 import * as notebook from "../../src/notebook/index.js";
 import * as units from "../../src/units/index.js";
 
@@ -20,6 +22,7 @@ const ENTRIES = [
   ["marker-depth/files", files],
   ["marker-depth/draw", draw],
   ["marker-depth/notebook", notebook],
+  ["marker-depth/measured", measured],
 ] as const;
 let project = "";
 let packed: readonly string[] = [];
@@ -93,15 +96,22 @@ describe("the packed files", () => {
     const licences = readFileSync(join(ROOT, "dist/THIRD-PARTY-LICENSES.txt"), "utf8");
     const told = [...licences.matchAll(/^(\S+)\/LICENSE(?:\.md)?\n=+$/gm)].map(([, name]) => name);
     expect([...new Set(names)].sort()).toEqual(told.sort());
-    expect(told).toContain("valibot");
+    expect(told).toContain("jsonc-parser");
   });
 
-  test("hold the JSON Schema as it is in the source", () => {
-    const [source, published] = ["src/files/design.schema.json", "dist/design.schema.json"].map(
-      (path) => readFileSync(join(ROOT, path), "utf8"),
-    );
-    expect(published).toBe(source);
+  test("hold the JSON Schema of the table", () => {
     expect(packed).toContain("dist/design.schema.json");
+    const published = readFileSync(join(ROOT, "dist/design.schema.json"), "utf8");
+    expect(JSON.parse(published)).toEqual(JSON.parse(JSON.stringify(designJsonSchema())));
+  });
+
+  test.each(["js", "cjs"])("hold the core in one file, without sentences: index.%s", (form) => {
+    const text = readFileSync(join(ROOT, `dist/index.${form}`), "utf8");
+    expect(text.match(IMPORTED) ?? []).toEqual([]);
+    expect([...text.matchAll(/\bsays: ["'`]\S.*|.*from memory, no source.*/g)].map(String)).toEqual(
+      [],
+    );
+    expect(text).toContain('"forstner"');
   });
 
   test("of the command hold one form, which runs", () => {
@@ -148,7 +158,7 @@ describe("in an empty project", () => {
     expect(run("node", "try.mjs").trim()).toBe("true DRILL CARD: unnamed neck 6.35 true");
   });
 
-  test("require; an error is the same class in every entry", () => {
+  test("require; an error of one entry is known in another by its name", () => {
     const script = `
       const { checkDesign, DesignError } = require("marker-depth");
       const { drillCard } = require("marker-depth/card");
@@ -156,7 +166,7 @@ describe("in an empty project", () => {
       const report = checkDesign(${DESIGN});
       const { readDesign } = require("marker-depth/files");
       const caught = [() => checkDesign({}), () => readDesign("{}")].map((refused) => {
-        try { return refused(); } catch (error) { return error instanceof DesignError && error instanceof RangeError; }
+        try { return refused(); } catch (error) { return error.name === DesignError.name && error instanceof RangeError; }
       });
       console.log(report.ok, drillCard(report).length > 100, length("1 1/2 in"), ...caught);`;
     writeFileSync(join(project, "try.cjs"), script);
@@ -168,11 +178,12 @@ describe("in an empty project", () => {
       import { checkDesign, type Design, type Report } from "marker-depth";
       import { drillCard } from "marker-depth/card";
       import { length } from "marker-depth/units";
-      import { designSchema, readDesign, type DesignInput, type FileIssue } from "marker-depth/files";
+      import { designSchema, readDesign, writeDesign, type DesignInput, type FileIssue } from "marker-depth/files";
+      import { leastSanding } from "marker-depth/measured";
       import { drawBoard, drawSection, drawWindows } from "marker-depth/draw";
       const design: Design = ${DESIGN};
       const written: DesignInput = { ...design, radius: "flat" };
-      const read: Design = readDesign(JSON.stringify(written));
+      const read: Design = readDesign(writeDesign(design, { unit: "in" }));
       const result = designSchema["~standard"].validate(written);
       const pictures: string[] = [drawBoard(checkDesign(read)), drawWindows(checkDesign(read)), drawSection(checkDesign(read), 0)];
       const lines = (issues: readonly FileIssue[]): number[] => issues.map(({ line }) => line);
@@ -181,7 +192,8 @@ describe("in an empty project", () => {
       const mm: number = length("1/4 in");
       // @ts-expect-error: a scale is wanted
       checkDesign({ board: design.board, radius: 1, markers: [] });
-      export { mm, text, result, pictures, lines };`;
+      const sanding: number = leastSanding(184, 305, 26);
+      export { mm, text, result, pictures, lines, sanding };`;
     writeFileSync(join(project, "try.mts"), script);
     const options = {
       strict: true,
