@@ -22,8 +22,8 @@ const codesOf = (design: Design) => findingsOf(design).map(({ code }) => code);
 
 describe("edges", () => {
   // at 15 from the crest 25 − 20 = 5 go, at 20 from it 25 − 15 = 10; and 1 everywhere
-  const nut = { station: "nut", along: 0, offset: 15, removal: 6, thickness: 10 };
-  const fret = { station: "fret1", along: 100, offset: 20, removal: 11, thickness: 5 };
+  const nut = { station: "nut", along: 0, offset: 15, sanding: 1, removal: 6, thickness: 10 };
+  const fret = { ...nut, station: "fret1", along: 100, offset: 20, removal: 11, thickness: 5 };
   const rest = [
     { ...fret, station: "fret2", along: 200 },
     { ...fret, station: "end", along: 200 },
