@@ -220,9 +220,13 @@ function countSettings(
   { stops, tools }: PlanKeys,
 ): number {
   const mins = least.each;
+  const isEmpty = (i: number) =>
+    !((mins[i] as number) <= (most.each[i] as number)) ||
+    !((mins[i] as number) <= (flush.each[i] as number));
+  // most often the hole that governs has none
+  if (isEmpty(least.hole)) return 0;
   for (let i = 0; i < mins.length; i++) {
-    const max = Math.min(most.each[i] as number, flush.each[i] as number);
-    if (stops[i] !== undefined && !((mins[i] as number) <= max)) return 0;
+    if (stops[i] !== undefined && isEmpty(i)) return 0;
   }
   const maxs = most.each.map((max, i) => Math.min(max, flush.each[i] as number));
   const kinds = [...new Set(stops)].filter((stop) => stop !== undefined);
