@@ -100,7 +100,7 @@ const ANGLES = 720;
 const FLUSH_DOT = 1.5;
 const KEEP = 0.5;
 const WEB = 1;
-const TOLERANCE = { stop: 0.1, layout: 0.25, thickness: 0.1, crown: 0.05, radius: 0.02 } as const;
+const TOLERANCE = { stop: 0.1, layout: 0.25, thickness: 0.1, sanding: 0.05, radius: 0.02 } as const;
 
 /** An ordinary board: straight profiles, but for sanding that goes deeper from fret 12 on. */
 interface Shape {
@@ -109,7 +109,7 @@ interface Shape {
   readonly width: readonly [number, number];
   readonly thickness: readonly [number, number];
   readonly radius: readonly [number, number];
-  readonly crown: readonly [number, number];
+  readonly sanding: readonly [number, number];
 }
 
 /** Greatest gap of each bound on one kind of board. */
@@ -122,10 +122,10 @@ interface Gaps {
 
 function boundRows(): Row[] {
   return [
-    ...rowsFor("cylinder", "R 184–508 mm, crown constant", cylinder),
+    ...rowsFor("cylinder", "R 184–508 mm, sanding constant", cylinder),
     ...rowsFor(
       "compound, fall-away",
-      "R 184–305 to 305–508 mm, crown + 0.1–0.5 mm past fret 12",
+      "R 184–305 to 305–508 mm, sanding + 0.1–0.5 mm past fret 12",
       compound,
     ),
   ];
@@ -152,23 +152,23 @@ function rowsFor(kind: string, range: string, shape: () => Shape): Row[] {
 }
 
 function cylinder(): Shape {
-  const [radius, crown, thickness] = [uniform(184, 508), uniform(0.1, 0.3), uniform(5.5, 7.5)];
+  const [radius, sanding, thickness] = [uniform(184, 508), uniform(0.1, 0.3), uniform(5.5, 7.5)];
   return {
     ...outline(),
     thickness: [thickness, thickness],
     radius: [radius, radius],
-    crown: [crown, crown],
+    sanding: [sanding, sanding],
   };
 }
 
 function compound(): Shape {
-  const crown = uniform(0.1, 0.3);
+  const sanding = uniform(0.1, 0.3);
   const thickness = uniform(5.5, 6.5);
   return {
     ...outline(),
     thickness: [thickness, thickness + uniform(0, 1)],
     radius: [uniform(184, 305), uniform(305, 508)],
-    crown: [crown, crown + uniform(0.1, 0.5)],
+    sanding: [sanding, sanding + uniform(0.1, 0.5)],
   };
 }
 
@@ -212,12 +212,12 @@ function windowOf(report: Report, i: number, by: string) {
 }
 
 function designOf(shape: Shape, diameter: number, dot: number): Design {
-  const { scale, length, width, thickness, radius, crown } = shape;
+  const { scale, length, width, thickness, radius, sanding } = shape;
   return {
     scale: { length: scale, frets: 22 },
     board: { length, width: ends(width), thickness: ends(thickness) },
     radius: ends(radius),
-    crown: { nut: crown[0], fret12: crown[0], end: crown[1] },
+    sanding: { nut: sanding[0], fret12: sanding[0], end: sanding[1] },
     markers: [
       { frets: [3, 5, 7, 9, 15, 17, 19, 21], diameter },
       { frets: [12], diameter, arrangement: "double" },
@@ -253,12 +253,12 @@ function extremes(shape: Shape, at: { along: number; offset: number }, reach: nu
 
 /** The removal at a place in the worst case: the most with sign 1, the least with sign −1. */
 function removedAt(shape: Shape, along: number, offset: number, sign: 1 | -1): number {
-  const { scale, length, radius, crown } = shape;
+  const { scale, length, radius, sanding } = shape;
   const factor = 1 - sign * TOLERANCE.radius;
   const here = straight(radius, along / length) * factor;
   const slope = ((radius[1] - radius[0]) / length) * factor;
-  const fall = straight(crown, Math.max(0, (along - scale / 2) / (length - scale / 2)));
-  return Math.max(0, fall + sign * TOLERANCE.crown) + sagitta(here, offset, slope);
+  const fall = straight(sanding, Math.max(0, (along - scale / 2) / (length - scale / 2)));
+  return Math.max(0, fall + sign * TOLERANCE.sanding) + sagitta(here, offset, slope);
 }
 
 function straight([from, to]: readonly [number, number], share: number): number {

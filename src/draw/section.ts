@@ -1,6 +1,6 @@
 /** The board cut across at a marker, as a picture. */
 
-import { refused } from "../errors/errors.js";
+import { refused, tryRead } from "../errors/errors.js";
 import type { Report } from "../report/report.js";
 import * as cuts from "./cut.js";
 import { ABOVE, dimension, ROW, runningDimension } from "./dimension.js";
@@ -46,14 +46,15 @@ const [LEAST, MOST] = [1, 100];
 export function drawSection(
   report: Report,
   holeIndex: number,
-  { exaggeration = 4 }: SectionOptions = {},
+  options: SectionOptions = {},
 ): string {
-  const cut = cuts.cutThrough(report, holeIndex);
+  const { exaggeration = 4 } = tryRead("options", options, () => ({ ...options }));
+  const cut = Number.isInteger(holeIndex) ? cuts.cutThrough(report, holeIndex) : undefined;
   if (cut === undefined) {
     const expected = `an index into the report's ${report.holes.length} holes`;
     throw refused("holeIndex", holeIndex, expected);
   }
-  if (!(exaggeration >= LEAST && exaggeration <= MOST)) {
+  if (!(typeof exaggeration === "number" && exaggeration >= LEAST && exaggeration <= MOST)) {
     throw refused("exaggeration", exaggeration, `a number from ${LEAST} to ${MOST}`);
   }
   const sheet = layOut(cut, exaggeration);

@@ -59,8 +59,11 @@ export function stopSettings(
   options: { readonly step?: number | undefined } = {},
 ): StopPlan {
   const step = tryRead("options", options, () => options.step);
-  checkWindows(windows, step);
-  return planStop(windows, [...windows.keys()], step);
+  if (step !== undefined && !(Number.isFinite(step) && step > 0)) {
+    throw refused("step", step, "a finite length greater than 0");
+  }
+  const read = readWindows(windows);
+  return planStop(read, [...read.keys()], step);
 }
 
 const MOST_WINDOWS = 10_000;
@@ -183,23 +186,26 @@ export function missStep(min: number, max: number, step: number): number {
   return miss > HAIR ? miss : 0;
 }
 
-function checkWindows(windows: unknown, step: unknown): void {
-  if (step !== undefined && !(Number.isFinite(step) && (step as number) > 0)) {
-    throw refused("step", step, "a finite length greater than 0");
-  }
-  if (!(isArray(windows) && windows.length <= MOST_WINDOWS)) {
+/** The windows, each read once. */
+function readWindows(windows: unknown): TravelWindow[] {
+  const items = tryRead("windows", windows, () =>
+    isArray(windows) && windows.length <= MOST_WINDOWS ? [...windows] : undefined,
+  );
+  if (items === undefined) {
     throw refused("windows", windows, `an array of ${MOST_WINDOWS} windows at most`);
   }
-  for (let i = 0; i < windows.length; i++) checkWindow(windows[i], `windows.${i}`);
+  return items.map((window, i) => readWindow(window, `windows.${i}`));
 }
 
-function checkWindow(window: unknown, path: string): void {
+function readWindow(window: unknown, path: string): TravelWindow {
   if (typeof window !== "object" || window === null) {
     throw refused(path, window, "an object with min and max");
   }
-  const { min, max, tool } = tryRead(path, window, () => ({ ...window }) as Partial<TravelWindow>);
+  const read = tryRead(path, window, () => ({ ...window }) as TravelWindow);
+  const { min, max, tool } = read;
   for (const [name, value] of Object.entries({ min, max })) {
     if (!Number.isFinite(value)) throw refused(`${path}.${name}`, value, "a finite number");
   }
   if (tool !== undefined && typeof tool !== "string") throw refused(`${path}.tool`, tool, "a text");
+  return read;
 }

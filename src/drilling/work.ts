@@ -43,18 +43,19 @@ export function readSpec(design: unknown, issues: DesignIssue[]): PartialSpec | 
   return stated && specFrom(stated, issues);
 }
 
-/** The specification of what is stated; groups that have issues of their own are left out. */
+/** The specification of what is stated; a scale or groups that have issues of their own are left out. */
 export function specFrom(stated: Design, issues: DesignIssue[]): PartialSpec {
   checkSense(stated, issues);
   return complete(withoutFaulty(stated, issues));
 }
 
-/** Groups of which something could not be read. */
+/** What is stated without a scale and without groups of which something could not be read. */
 function withoutFaulty(stated: Design, issues: readonly DesignIssue[]): Partial<Design> {
   if (issues.length === 0) return stated;
-  const isFaulty = (i: number) => issues.some(({ path }) => `${path}.`.startsWith(`markers.${i}.`));
-  const markers = stated.markers?.map((group, i) => (isFaulty(i) ? undefined : group));
-  return { ...stated, ...(markers && { markers: markers as unknown as Design["markers"] }) };
+  const isFaulty = (at: string) => issues.some(({ path }) => `${path}.`.startsWith(`${at}.`));
+  const sound = <T>(part: T, at: string) => (isFaulty(at) ? undefined : part) as T;
+  const markers = stated.markers?.map((group, i) => sound(group, `markers.${i}`));
+  return { ...stated, scale: sound(stated.scale, "scale"), ...(markers && { markers }) };
 }
 
 /** Builds the neck of a specification; undefined, with issues, where its parts do not suit each other. */

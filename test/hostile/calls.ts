@@ -1,165 +1,105 @@
-/** One good call or more for every public function. The fuzzer replaces its arguments, and what is inside them. */
+/** One good call or more for every public function of every entry. */
+import fc from "fast-check";
 import { all, create } from "mathjs";
-import {
-  type Axes,
-  checkDesign,
-  type Design,
-  type Repair,
-  type Report,
-  repairHole,
-  type Sweep,
-  sweep,
-} from "../../src/index.js";
-import { WHOLE } from "../files/whole.js";
+import * as card from "../../src/card/index.js";
+import * as draw from "../../src/draw/index.js";
+import * as files from "../../src/files/index.js";
+import * as core from "../../src/index.js";
+import * as measured from "../../src/measured/index.js";
+import * as notebook from "../../src/notebook/index.js";
+import * as units from "../../src/units/index.js";
+import { designs } from "../design/arbitrary.js";
 
 /** A good call. */
 export interface Call {
-  /** Fresh arguments; the number picks a design. */
+  /** Fresh arguments, of the design that the number picks. */
   readonly args: (variant: number) => unknown[];
-  /**
-   * Arguments that, by the docstring, come from another function of this package. What happens with others is
-   * not promised; they must still end, and change nothing.
-   */
-  readonly trusted?: readonly number[];
-  /** Uses the result up, and returns all that came of it. */
-  readonly spend?: (result: unknown, variant: number) => unknown;
-  /** Trusted ones that are left as they are: as no call of `sweep` gives them. */
-  readonly sealed?: readonly number[];
-  /** Arguments of another library's classes: only replaced as a whole. */
-  readonly isWhole?: boolean;
+  /** Arguments that, by the docstring, another function of this package gave: they are left as they are. */
+  readonly given?: readonly number[];
+  /** What is asked of the result before it is judged. */
+  readonly spend?: (result: never) => unknown;
+  /** A text may stand where the good call has a number, or a part of an argument is not read. */
+  readonly isLoose?: true;
   /** What its caller's own objects throw is thrown on. */
-  readonly passesOn?: boolean;
-  /** Text and other kinds may stand where the good call has a number. */
-  readonly isLoose?: boolean;
+  readonly passesOn?: true;
+  /** A radius without end may come out, or goes through. */
+  readonly mayBeFlat?: true;
+  /** It takes so long that it is called a tenth as often. */
+  readonly isSlow?: true;
 }
 
-const math = create({ ...all });
+export type AnyFunction = (...args: readonly unknown[]) => unknown;
+export const MODULES = { core, card, draw, files, measured, notebook, units };
 
-/** Invented, with many holes and all that can be stated; one is fanned, one has listed frets. */
-export function designOf(variant: number): Design {
-  return structuredClone(WHOLE[variant % WHOLE.length] as Design);
-}
-
-/** Invented. */
-const SMALL: Design = {
-  name: "invented",
+/** Invented, all that can be stated among them. */
+const DESIGNS = fc.sample(designs, { numRuns: 6, seed: 1 });
+const any = (variant: number) => structuredClone(DESIGNS[variant % DESIGNS.length] as core.Design);
+const SMALL: core.Design = {
   scale: { length: 648, frets: 22 },
-  board: { length: 482, width: { nut: 43, end: 57 }, thickness: 6 },
+  board: { length: 482, width: { nut: 43, end: 57 }, thickness: 4 },
   radius: 254,
   markers: [{ frets: [5, 12], diameter: 6 }],
 };
-const AXES: Axes = { radius: [184, 254], "board.thickness": [3, 4, 6] };
+const small = () => structuredClone(SMALL);
+const reportOf = (variant: number) => structuredClone(core.checkDesign(any(variant)));
+const AXES: core.Axes = { radius: [184, 254], "board.thickness": [3, 4, 6] };
+const swept = () => core.sweep(small(), structuredClone(AXES));
+const repair = () => core.repairHole(small(), { fret: 5, error: 0.4 }, [6, 7, 8]);
+const finding = () => structuredClone(core.checkDesign(small()).findings[0]);
+const readings = () => [
+  { along: "nut", centre: 3.8 },
+  { along: 300, centre: 3.9, bass: 3.3, treble: 3.2 },
+];
+const points = () =>
+  [-20, -8, 3, 12, 22].map((offset) => ({ offset, height: -(offset ** 2) / 508 }));
 
-function small(): Design {
-  return structuredClone(SMALL);
-}
-
-/** Only what `profileAt` reads. */
-function frameOf(variant: number) {
-  const { scale, board } = designOf(variant);
-  const { length, width } = board;
-  return { scale, board: "bass" in scale ? { length, width } : { length } };
-}
-
-const made = new Map<number, Report>();
-
-/** A report as plain data, all of it read; a copy of its own each time. */
-function reportOf(variant: number): Report {
-  const report = made.get(variant) ?? plainReport(variant);
-  made.set(variant, report);
-  return structuredClone(report);
-}
-
-function plainReport(variant: number): Report {
-  const { findings, ...rest } = checkDesign(designOf(variant));
-  const told = findings.slice(0, 3).map((finding) => ({
-    ...finding,
-    remedies: finding.remedies ?? [],
-  }));
-  return { ...rest, findings: told };
-}
-
-function repairOf(): Repair {
-  const { report, ruledOut, ...rest } = repairHole(small(), { fret: 5, error: 0.4 }, [6, 7, 8]);
-  const told = ruledOut.map(({ findings, ...other }) => ({ ...other, findings: [...findings] }));
-  return structuredClone({ ...rest, report: report && { ...report }, ruledOut: told }) as Repair;
-}
-
-function sweepOf(): Sweep {
-  return { ...sweep(small(), structuredClone(AXES)) };
-}
-
-const MOST_TAKEN = 50;
-
-/** The first results of an iterator, which is then closed. */
-function take(results: unknown): unknown[] {
-  const taken: unknown[] = [];
-  for (const result of results as Iterable<unknown>) {
-    taken.push(result);
-    if (taken.length === MOST_TAKEN) break;
-  }
-  return taken;
-}
-
-async function takeAsync(results: unknown): Promise<unknown[]> {
-  const taken: unknown[] = [];
-  for await (const result of results as AsyncIterable<unknown>) {
-    taken.push(result);
-    if (taken.length === MOST_TAKEN) break;
-  }
-  return taken;
-}
-
-function stream(designs: readonly unknown[]): AsyncIterable<unknown> {
-  async function* each() {
-    yield* designs;
-  }
-  return { [Symbol.asyncIterator]: each };
-}
-
-/** What a sweep says of its first row. */
-function firstRow(result: unknown): unknown {
-  const rows = result as Sweep;
-  if (rows.size === 0) return rows;
-  return { ...rows, values: rows.valuesAt(0), design: rows.at(0) };
-}
-
-/** The report's first remedies as well, which are sought when they are read. */
-function wholeReport(result: unknown): unknown {
-  const report = result as Report;
-  const few = report.holes.length <= 8 ? report.findings.slice(0, 1) : [];
-  return { ...report, remedies: few.map(({ remedies }) => remedies) };
-}
-
-/** What a validation tells, without the input that it tells again. */
-function messages(result: unknown): unknown {
-  const { issues, value } = result as { issues?: readonly { message: string }[]; value: unknown };
-  return issues === undefined ? value : issues.map(({ message }) => message);
-}
-
-function displayed(result: unknown): unknown {
-  const display = (result as Record<symbol, unknown>)[Symbol.for("Jupyter.display")];
-  return (display as () => unknown)();
-}
-
-const HOLE = {
+const math = create({ ...all });
+const mm = (value: number) => math.unit(value, "mm");
+const hole = () => ({
   along: 60,
   offset: -10,
   diameter: 6,
   fill: { kind: "poured" },
   bit: { kind: "twist" },
-};
-const mm = (value: number) => math.unit(value, "mm");
+});
 
-/** The calls by `entry.name`. */
+/** The first results of an iterator. */
+async function take(results: AsyncIterable<unknown> | Iterable<unknown>): Promise<unknown[]> {
+  const taken: unknown[] = [];
+  for await (const result of results) {
+    taken.push(result);
+    if (taken.length === 50) break;
+  }
+  return taken;
+}
+
+async function* stream(items: readonly unknown[]) {
+  yield* items;
+}
+
+const display = (result: object) =>
+  (result as Record<symbol, () => unknown>)[Symbol.for("Jupyter.display")]?.();
+const onReport: Call = { args: (v) => [reportOf(v)], given: [0] };
+const withUnits = (...values: readonly number[]): Call[] => [
+  { args: () => [...values], isLoose: true, mayBeFlat: true },
+  { args: () => values.map((value) => (value > 1 ? mm(value) : value)), given: [0, 1, 2] },
+];
+
 export const CALLS: Readonly<Record<string, readonly Call[]>> = {
+  "core.checkDesign": [{ args: (v) => [any(v)] }],
+  "core.checkMany": [
+    { args: (v) => [[small(), any(v)]], spend: take, isLoose: true, passesOn: true },
+    { args: (v) => [stream([small(), any(v)])], given: [0], spend: take },
+  ],
+  "core.diagonalCrossing": [{ args: () => [450, 44, 56] }],
+  "core.fretLines": [{ args: (v) => [any(v)] }],
   "core.fretPositions": [
     { args: () => [{ length: 648, frets: 22 }] },
     { args: () => [{ positions: [36.4, 70.7, 103.1] }] },
   ],
-  "core.holeWindow": [{ args: (v) => [designOf(v), structuredClone(HOLE)] }],
+  "core.frontier": [{ args: () => [swept(), "board.thickness"], given: [0] }],
+  "core.holeWindow": [{ args: (v) => [any(v), hole()] }],
   "core.profileAt": [
-    { args: (v) => [{ nut: 43, end: 57 }, 241, frameOf(v)] },
     {
       args: () => [
         { nut: 43, fret1: 57 },
@@ -168,35 +108,20 @@ export const CALLS: Readonly<Record<string, readonly Call[]>> = {
       ],
     },
   ],
-  "core.removalAt": [{ args: (v) => [designOf(v), 100, 10] }],
-  "core.fretLines": [{ args: (v) => [designOf(v)] }],
-  "core.checkMany": [
-    { args: (v) => [[small(), designOf(v)]], spend: take, passesOn: true, isLoose: true },
-    {
-      args: (v) => [stream([small(), designOf(v)])],
-      spend: takeAsync,
-      passesOn: true,
-      isLoose: true,
-    },
-  ],
-  "core.frontier": [{ args: () => [sweepOf(), "board.thickness"], sealed: [0] }],
-  "core.diagonalCrossing": [{ args: () => [450, 44, 56] }],
+  "core.radiusFromSagitta": [{ args: () => [8, 6], mayBeFlat: true }],
+  "core.remediesFor": [{ args: () => [small(), finding()], isLoose: true, isSlow: true }],
+  "core.remedyPairFor": [{ args: () => [small(), finding()], isLoose: true, isSlow: true }],
+  "core.removalAt": [{ args: (v) => [any(v), 100, 10] }],
   "core.repairHole": [
-    {
-      args: () => [small(), { fret: 5, side: "centre", error: 0.4 }, [6, 7, 8]],
-      spend: (repair) => wholeReport((repair as Repair).report ?? { holes: [], findings: [] }),
-    },
+    { args: () => [small(), { fret: 5, side: "centre", error: 0.4 }, [6, 7, 8]] },
   ],
-  "core.checkDesign": [{ args: (v) => [designOf(v)], spend: wholeReport }],
-  "core.radiusFromSagitta": [{ args: () => [8, 6] }],
-  "core.sagitta": [{ args: () => [254, 20] }, { args: () => [254, 20, 0.3] }],
+  "core.sagitta": [{ args: () => [254, 20, 0.3] }],
   "core.stopSettings": [
     {
       args: () => [
         [
-          { min: 1, max: 2, lead: 1 },
-          { min: 3, max: 4 },
-          { min: 1.5, max: 3.5 },
+          { min: 1, max: 2 },
+          { min: 3, max: 4, tool: "a" },
         ],
         { step: 0.1 },
       ],
@@ -204,63 +129,106 @@ export const CALLS: Readonly<Record<string, readonly Call[]>> = {
   ],
   "core.sweep": [
     {
-      args: () => [small(), structuredClone(AXES)],
-      spend: firstRow,
+      args: () => [small(), structuredClone(AXES), { from: 1, to: 2 }],
+      spend: (rows: core.Sweep) => ({
+        ...rows,
+        first: rows.size > 0 && [rows.valuesAt(0), rows.at(0)],
+      }),
       isLoose: true,
-    },
-    {
-      args: (v) => [designOf(v), { web: [0.5, 1], depth: [2] }, { from: 1, to: 2 }],
-      spend: firstRow,
+      mayBeFlat: true,
     },
   ],
-  "core.sweep().valuesAt": [{ args: () => [4] }],
   "core.sweep().at": [{ args: () => [4] }],
   "core.sweep().report": [{ args: () => [4] }],
-  "card.drillCard": [{ args: (v) => [reportOf(v), { unit: "in" }], trusted: [0] }],
-  "card.repairNote": [{ args: () => [repairOf(), { unit: "in" }], trusted: [0] }],
-  "units.formatLength": [{ args: () => [38.1, { unit: "in", denominator: 16 }] }],
-  "units.length": [{ args: () => ["1 1/2 in"] }, { args: () => [38.1], isLoose: true }],
-  "units.mathFunctions.sagitta": [
-    { args: () => [254, 20, 0.3], isLoose: true },
-    { args: () => [mm(254), mm(20), 0], isLoose: true, isWhole: true },
+  "core.sweep().valuesAt": [{ args: () => [4] }],
+  "card.drillCard": [
+    { args: (v) => [reportOf(v), { unit: "in", design: any(v) }], given: [0], isSlow: true },
   ],
-  "units.mathFunctions.radiusFromSagitta": [
-    { args: () => [8, 6], isLoose: true },
-    { args: () => [mm(8), mm(6)], isLoose: true, isWhole: true },
-  ],
-  "units.mathFunctions.fretPosition": [
-    { args: () => [648, 12], isLoose: true },
-    { args: () => [mm(648), 12], isLoose: true, isWhole: true },
-  ],
-  "units.mathFunctions.diagonalCrossing": [
-    { args: () => [450, 44, 56], isLoose: true },
-    { args: () => [mm(450), mm(44), mm(56)], isLoose: true, isWhole: true },
-  ],
-  "files.readDesign": [{ args: (v) => [JSON.stringify(designOf(v))] }],
-  "files.designSchema.validate": [
-    { args: (v) => [designOf(v)], spend: messages, passesOn: true, isLoose: true },
-  ],
-  "draw.drawBoard": [{ args: (v) => [reportOf(v)], trusted: [0] }],
-  "draw.drawSection": [{ args: (v) => [reportOf(v), 0, { exaggeration: 2 }], trusted: [0] }],
-  "draw.drawSweep": [
-    { args: () => [sweepOf(), { x: "board.thickness" }], trusted: [0] },
+  "card.repairNote": [{ args: () => [repair(), { unit: "in" }], given: [0] }],
+  "card.sandingNote": [
     {
-      args: () => [
-        { ...sweep(small(), { radius: [184, 254], web: [0.5, 1], "board.thickness": [3, 4] }) },
-        { x: "web", y: "radius", held: { "board.thickness": 1 } },
-      ],
-      trusted: [0],
+      args: () => [measured.sandingProgress(small(), readings() as never), { unit: "in" }],
+      given: [0],
     },
   ],
-  "draw.drawWindows": [{ args: (v) => [reportOf(v)], trusted: [0] }],
-  "notebook.checkDesign": [{ args: () => [small()], spend: displayed }],
-  "notebook.html": [{ args: (v) => [reportOf(v)], trusted: [0] }],
-  "notebook.show": [{ args: (v) => [reportOf(v)], trusted: [0], spend: displayed }],
+  "draw.drawBoard": [onReport],
+  "draw.drawSection": [{ args: (v) => [reportOf(v), 0, { exaggeration: 2 }], given: [0] }],
+  "draw.drawSweep": [{ args: () => [swept(), { x: "board.thickness" }], given: [0] }],
+  "draw.drawWindows": [onReport],
+  "files.designSchema.validate": [
+    {
+      args: (v) => [any(v)],
+      spend: ({ value }: { value?: unknown }) => value,
+      isLoose: true,
+      mayBeFlat: true,
+    },
+  ],
+  "files.readDesign": [{ args: (v) => [JSON.stringify(any(v))], mayBeFlat: true }],
+  "files.writeDesign": [{ args: (v) => [any(v), { unit: "in" }] }],
+  "measured.calibrateStop": [
+    {
+      args: () => [
+        [
+          { travel: 4, tip: 4.1 },
+          { travel: 4, floor: 3 },
+        ],
+        { lead: 1, holes: 10, level: 0.95 },
+      ],
+    },
+  ],
+  "measured.dimensionalChange": [{ args: () => [57, 0.00353, 8, 6] }],
+  "measured.equilibriumMoisture": [{ args: () => [21, 45] }],
+  "measured.fitCompound": [
+    {
+      args: () => [
+        [100, 400].map((along) => ({ along, points: points() })),
+        482,
+        { uncertainty: 0.01 },
+      ],
+    },
+  ],
+  "measured.fitRadius": [
+    { args: () => [points(), { uncertainty: 0.01, coverage: 2 }], mayBeFlat: true },
+  ],
+  "measured.leastSanding": [{ args: () => [184, 305, 26] }],
+  "measured.radiusFromGauge": [
+    { args: () => [{ gauge: 254, span: 40, gap: 0.2, touches: "edges" }] },
+  ],
+  "measured.sandingProgress": [{ args: () => [small(), readings()] }],
+  "notebook.checkDesign": [{ args: (v) => [any(v)], spend: display, isSlow: true }],
+  "notebook.html": [onReport],
+  "notebook.show": [{ ...onReport, spend: display }],
+  "units.formatLength": [{ args: () => [38.1, { unit: "in", denominator: 16 }] }],
+  "units.length": [{ args: () => ["1 1/2 in"] }, { args: () => [38.1], isLoose: true }],
+  "units.mathFunctions.diagonalCrossing": withUnits(450, 44, 56),
+  "units.mathFunctions.fretPosition": withUnits(648, 12),
+  "units.mathFunctions.radiusFromSagitta": withUnits(8, 6),
+  "units.mathFunctions.sagitta": withUnits(254, 20, 0.3),
 };
 
 /** Functions that a result brings along. */
-export const METHODS: Readonly<Record<string, (...args: readonly unknown[]) => unknown>> = {
-  "core.sweep().valuesAt": (i) => sweepOf().valuesAt(i as number),
-  "core.sweep().at": (i) => sweepOf().at(i as number),
-  "core.sweep().report": (i) => sweepOf().report(i as number),
+const METHODS: Readonly<Record<string, AnyFunction>> = {
+  "core.sweep().at": (i) => swept().at(i as number),
+  "core.sweep().report": (i) => swept().report(i as number),
+  "core.sweep().valuesAt": (i) => swept().valuesAt(i as number),
 };
+
+/** The functions by `entry.name`; those within an exported object by `entry.object.name`; classes left out. */
+export function publicFunctions(): Map<string, AnyFunction> {
+  const found = new Map(Object.entries(METHODS));
+  const collect = (name: string, value: unknown): void => {
+    if (typeof value === "function") {
+      if (!(value.prototype instanceof Error)) found.set(name, value as AnyFunction);
+    } else if (typeof value === "object" && value !== null && !Array.isArray(value)) {
+      for (const [key, inner] of Object.entries(value)) {
+        const isWrapped = key === "~standard";
+        if (isWrapped || typeof inner === "function")
+          collect(isWrapped ? name : `${name}.${key}`, inner);
+      }
+    }
+  };
+  for (const [entry, module] of Object.entries(MODULES)) {
+    for (const [name, value] of Object.entries(module)) collect(`${entry}.${name}`, value);
+  }
+  return found;
+}
