@@ -40,14 +40,14 @@ const FULL = {
   ends: 1000,
   few: 30,
   reports: 2000,
-  rounds: 9,
+  rounds: 5,
   frontier: 50,
   sizes: [100, 316, 1000],
   memory: [100, 1000],
-  stream: [1000, 10_000, 50_000],
-  kept: 5000,
-  streamed: 100_000,
-  loads: 15,
+  stream: [1000, 5000, 10_000],
+  kept: 2000,
+  streamed: 20_000,
+  loads: 9,
 } as const;
 
 const quick = process.argv.includes("--quick");

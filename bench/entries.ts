@@ -5,7 +5,7 @@ import { pathToFileURL } from "node:url";
 import { gzipSync } from "node:zlib";
 import { type BuildOptions, build } from "esbuild";
 import { ENTRIES, withoutSentences } from "../.ci/tsup.config.js";
-import { median } from "./timing.js";
+import { CLOCK, median } from "./timing.js";
 
 /** What was measured of one entry. */
 export interface Entry {
@@ -33,7 +33,7 @@ export async function measureEntries(rounds: number): Promise<Entry[]> {
   await splitBuild(names);
   await singleBuild(names);
   const loads = loadTimes([...names, ...names.map(aloneName)], rounds);
-  const sizes = await Promise.all(names.map((name) => sizesOf(ENTRIES[name] as string)));
+  const sizes = await Promise.all(names.map(sizesOf));
   return names.map((name, i) => ({
     name: name === "index" ? PACKAGE.name : `${PACKAGE.name}/${name}`,
     minified: sizes[i]?.minified as number,
@@ -55,16 +55,20 @@ const PLATFORM: BuildOptions = {
   platform: "neutral",
   mainFields: ["module", "main"],
   external: ["node:*"],
-  plugins: [withoutSentences],
   logLevel: "warning",
 };
+
+/** What the core leaves out of its bundle. */
+function pluginsOf(name: string): NonNullable<BuildOptions["plugins"]> {
+  return name === "index" ? [withoutSentences] : [];
+}
 
 /** As the package is built: the core is one file, the other entries share their common parts. */
 async function splitBuild(names: readonly string[]): Promise<void> {
   const entries = names.map((name) => ({ in: ENTRIES[name] as string, out: name }));
   const core = entries.filter(({ out }) => out === "index");
   const others = entries.filter(({ out }) => out !== "index");
-  await build({ ...PLATFORM, entryPoints: core, outdir: WORK });
+  await build({ ...PLATFORM, entryPoints: core, plugins: pluginsOf("index"), outdir: WORK });
   await build({ ...PLATFORM, entryPoints: others, splitting: true, outdir: WORK });
 }
 
@@ -72,7 +76,7 @@ async function splitBuild(names: readonly string[]): Promise<void> {
 async function singleBuild(names: readonly string[]): Promise<void> {
   for (const name of names) {
     const entryPoints = [{ in: ENTRIES[name] as string, out: aloneName(name) }];
-    await build({ ...PLATFORM, entryPoints, outdir: WORK });
+    await build({ ...PLATFORM, entryPoints, plugins: pluginsOf(name), outdir: WORK });
   }
 }
 
@@ -80,10 +84,11 @@ function aloneName(name: string): string {
   return `${name}-alone`;
 }
 
-async function sizesOf(entry: string): Promise<{ minified: number; gzipped: number }> {
+async function sizesOf(name: string): Promise<{ minified: number; gzipped: number }> {
   const { outputFiles } = await build({
     ...PLATFORM,
-    entryPoints: [entry],
+    entryPoints: [ENTRIES[name] as string],
+    plugins: pluginsOf(name),
     minify: true,
     write: false,
   });
@@ -106,7 +111,11 @@ function loadTimes(names: readonly string[], rounds: number): number[] {
 
 function loadTime(file: string): number {
   const url = JSON.stringify(pathToFileURL(file).href);
-  const code = `const t = performance.now(); await import(${url}); console.log(performance.now() - t);`;
+  const now =
+    CLOCK === "wall"
+      ? "performance.now()"
+      : "(({ user, system }) => (user + system) / 1e3)(process.cpuUsage())";
+  const code = `const t = ${now}; await import(${url}); console.log(${now} - t);`;
   const { stdout, stderr } = spawnSync(process.execPath, ["--input-type=module", "--eval", code], {
     encoding: "utf8",
   });

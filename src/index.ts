@@ -49,7 +49,7 @@ export { DesignError, type DesignIssue } from "./errors/errors.js";
 export type { Point, Polygon } from "./geometry/polygon.js";
 export { radiusFromSagitta, sagitta } from "./geometry/sagitta.js";
 // what is wrong, and what cures it
-export { FINDING_CODES, type FindingCode } from "./report/findings.js";
+export { FINDING_CODES, type FindingCode, type FindingFacts } from "./report/findings.js";
 export { remedyPairFor } from "./report/pairs.js";
 export { HALF_MILLIMETRES, SIXTEENTHS, WHOLE_MILLIMETRES } from "./report/racks.js";
 export { type Remedy, remediesFor } from "./report/remedies.js";

@@ -65,6 +65,7 @@ export interface SweepOptions {
 
 const MOST_ROWS = 2 ** 31;
 const MOST_VALUES = 1_000_000;
+const MOST_AXES = 100;
 
 /**
  * Checks every combination of some numbers of a design.
@@ -287,7 +288,11 @@ function readAxes(design: Design, axes: unknown): Axis[] {
   if (typeof axes !== "object" || axes === null) {
     throw new DesignError([issueOf("axes", axes, "an object of paths with their values")]);
   }
-  const list = namesOf(axes, "axes", issues).flatMap((path) => {
+  const paths = namesOf(axes, "axes", issues);
+  if (!(paths.length <= MOST_AXES)) {
+    throw new DesignError([issueOf("axes", axes, `an object of ${MOST_AXES} paths at most`)]);
+  }
+  const list = paths.flatMap((path) => {
     const where = `axes.${path}`;
     const given = fieldOf(axes, path, "axes", issues);
     if (given === undefined) return [];

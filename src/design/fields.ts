@@ -124,12 +124,9 @@ const board = {
   },
 } as const;
 
-const point = {
-  // assumed where the design names no bit at all
+const pointed = {
   point: {
     ...lengthOrZero,
-    usual: 1,
-    source: COMMON_PRACTICE,
     says: "How far the point's tip lies below the floor that the bit cuts, mm; real ones are 1 to 3.",
   },
   spur: {
@@ -138,6 +135,8 @@ const point = {
     says: "How far the rim or the spurs cut below the floor, mm; not more than the point.",
   },
 } as const;
+// assumed where the design names no bit at all
+const usualPoint = { ...pointed.point, usual: 1, source: COMMON_PRACTICE } as const;
 
 const bit = {
   kind: "object",
@@ -149,8 +148,8 @@ const bit = {
       tag: "kind",
       says: "Which kind of bit it is: by what of it goes below the floor.",
       cases: {
-        forstner: { fields: point },
-        "brad-point": { fields: point },
+        forstner: { fields: { ...pointed, point: usualPoint } },
+        "brad-point": { fields: pointed },
         twist: {
           fields: {
             angle: {

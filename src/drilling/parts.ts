@@ -11,7 +11,7 @@ import { valueAt } from "../geometry/track.js";
 import { finishedAt, topAt } from "./edges.js";
 import { buildTouch } from "./touches.js";
 import { boundsOf, type DepthWindow, windowOf } from "./windows.js";
-import { readNeck } from "./work.js";
+import { readDesigned, readNeck } from "./work.js";
 
 const { fields } = DESIGN;
 const PLACE = fields.markers.item.variants[0].cases.places.fields.places.item.fields;
@@ -218,13 +218,14 @@ export function holeWindow(
   design: Design,
   hole: HoleAt,
 ): DepthWindow & { readonly lead: number; readonly rise: number } {
-  const { spec, board } = readNeck(design);
+  const { stated, neck } = readDesigned(design);
+  const { spec, board } = neck;
   const issues: DesignIssue[] = [];
   const read = readAt(newReading(issues), ["hole"], HOLE, hole) as HoleAt;
   if (issues.length > 0) throw new DesignError(issues);
-  const fill = completeFill(read.fill ?? design.fill, "hole.fill", {});
-  const bit = completeBit(read.bit ?? design.bit, "hole.bit", {});
-  const stop = completeStop(read.stop ?? design.stop, "hole.stop", {});
+  const fill = completeFill(read.fill ?? stated.fill, "hole.fill", {});
+  const bit = completeBit(read.bit ?? stated.bit, "hole.bit", {});
+  const stop = completeStop(read.stop ?? stated.stop, "hole.stop", {});
   const touch = buildTouch(board, spec, stop, "hole.stop", issues);
   if (touch === undefined || issues.length > 0) throw new DesignError(issues);
   const { along, offset, diameter } = read;

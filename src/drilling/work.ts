@@ -74,11 +74,19 @@ export function buildNeck(partial: PartialSpec, issues: DesignIssue[]): Neck | u
  * @throws DesignError that lists every problem of the design
  */
 export function readNeck(design: unknown): Neck {
+  return readDesigned(design).neck;
+}
+
+/**
+ * The same, with what the design states, read once.
+ * @throws DesignError that lists every problem of the design
+ */
+export function readDesigned(design: unknown): { readonly stated: Design; readonly neck: Neck } {
   const issues: DesignIssue[] = [];
-  const spec = readSpec(design, issues);
-  const neck = spec && buildNeck(spec, issues);
-  if (neck === undefined) throw new DesignError(issues);
-  return neck;
+  const stated = readStated(design, newReading(issues));
+  const neck = stated && buildNeck(specFrom(stated, issues), issues);
+  if (stated === undefined || neck === undefined) throw new DesignError(issues);
+  return { stated, neck };
 }
 
 /** Works out all of a neck. */
