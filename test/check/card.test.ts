@@ -87,9 +87,7 @@ describe("the steps, by hand", () => {
   test("one dot from the wood: measure, set, try, drill, mix, cure, sand", () => {
     const steps = stepsOf(cardOf({ ...SQUARED, tolerance: { ...EXACT, stop: 0.25 } }));
     expect(steps).toHaveLength(7);
-    expect(steps[0]).toMatch(
-      /The design says 1\.00 mm\. .*Travel = depth \+ your point/,
-    );
+    expect(steps[0]).toMatch(/The design says 1\.00 mm\. .*Travel = depth \+ your point/);
     // 0.25 less at either end for the stop
     expect(steps[1]).toMatch(/travel of 4\.75 mm, .*never in it, .*from 2\.75 to 6\.75 mm/);
     expect(steps[2]).toMatch(

@@ -46,37 +46,16 @@ function endless(target: object): unknown {
   });
 }
 
-const NUMBERS = [
-  Number.NaN,
-  Infinity,
-  -Infinity,
-  -0,
-  0,
-  1e308,
-  -1e308,
-  5e-324,
-  1e-13,
-  1e12,
-  1e6,
-  -1,
-];
-const TEXTS = [
-  "254",
-  "Infinity",
-  "1e999",
-  "",
-  "nut",
-  "__proto__",
-  "constructor",
-  "\ud800\0\u202e</svg>]]>",
-];
+const NUMBERS = "NaN Infinity -Infinity -0 0 1e308 -1e308 5e-324 1e-13 1e12 1e6 -1".split(" ");
+const TEXTS = "254 Infinity 1e999 nut __proto__ constructor".split(" ");
 const POLLUTED = '{ "__proto__": { "polluted": 1 } }';
 
 /** By name, so that a failing case can be told. */
 export const HOSTILE: Readonly<Record<string, () => unknown>> = {
-  ...Object.fromEntries(
-    [...NUMBERS, ...TEXTS].map((value) => [JSON.stringify(String(value)), () => value]),
-  ),
+  ...Object.fromEntries(NUMBERS.map((text) => [text, () => Number(text)])),
+  ...Object.fromEntries(TEXTS.map((text) => [`"${text}"`, () => text])),
+  "no text": () => "",
+  "a lone surrogate": () => "\ud800\0\u202e</svg>]]>",
   "a long text": () => "ab 1/".repeat(20_000),
   "many spaces": () => " ".repeat(100_000),
   null: () => null,
@@ -112,12 +91,7 @@ export const HOSTILE: Readonly<Record<string, () => unknown>> = {
 };
 
 /** Anything else that the language has. */
-const anything = fc.anything({
-  maxDepth: 2,
-  withBigInt: true,
-  withMap: true,
-  withSparseArray: true,
-});
+const anything = fc.anything({ maxDepth: 2, withBigInt: true, withSparseArray: true });
 
 /** Something done to one place of a good call. */
 export interface Edit {
@@ -133,15 +107,12 @@ export const edit: fc.Arbitrary<Edit> = fc.record({
   how: fc.constantFrom("hostile", "hostile", "anything", "scale", "scale", "delete"),
   name: fc.constantFrom(...Object.keys(HOSTILE)),
   other: anything,
-  power: fc.oneof(
-    fc.double({ min: -0.6, max: 0.6, noNaN: true }),
-    fc.integer({ min: -320, max: 300 }),
-  ),
+  power: fc.oneof(fc.double({ min: -0.6, max: 0.6 }), fc.integer({ min: -320, max: 300 })),
 });
 
 /** What stands there after the edit; nothing where the place is to go. */
 export function edited(was: unknown, { how, name, other, power }: Edit): unknown {
   if (how === "anything") return other;
-  if (how === "scale" && typeof was === "number") return was * 10 ** power;
+  if (how === "scale" && typeof was === "number") return was * 10 ** (power || 1);
   return how === "delete" ? undefined : HOSTILE[name]?.();
 }
