@@ -168,6 +168,10 @@ describe("epoxy", () => {
 
   test("none for solid dots, nor for what is drilled", () => {
     expect(poured({ diameter: 5, fill: { kind: "solid", thickness: 2 } })).toBeUndefined();
-    expect(poured({ diameter: 5, depth: 3, drilled: true })).toBeUndefined();
+    const old = { diameter: 5, depth: 3, drilled: true };
+    expect(poured(old)).toBeUndefined();
+    const fresh = { places: [{ along: 150, offset: 0 }], diameter: 20 };
+    const markers = [{ ...fresh, places: [{ along: 50, offset: 0 }], ...old }, fresh];
+    expect(poured({}, { markers })).toEqual(poured({ diameter: 20 }));
   });
 });

@@ -49,6 +49,11 @@ test.each<[path: string, limit: number, inches: number | undefined, change: obje
   expect(finding?.suits).toEqual(inches && [expect.closeTo(inches * 25.4, 9)]);
 });
 
+test("boards widen as they will, and flat is no slip", () => {
+  const wide = { width: { nut: 43, end: 120 } };
+  expect(checkDesign(designOf({ radius: "flat", board: wide })).findings).toEqual([]);
+});
+
 test("a hole that no depth suits names the rule that clashes; what is drilled has none to find", () => {
   const clash = (change: object) => checkDesign(designOf(change)).findings[0];
   const fill = { kind: "solid", thickness: 0.25, keep: 1 };

@@ -92,6 +92,15 @@ describe("by hand", () => {
     expect(remediesOf(thin, "thin-edge").get("board.thickness")).toBeCloseTo(3.5, 9);
   });
 
+  test("a radius a thousand times as flat is not the end: flat is a value like any other", () => {
+    // its rim at 16, and 0.001 to spare: R = (16² + h²) / 2h
+    const aside = { places: [{ along: 48, offset: 12 }], diameter: 8 };
+    const board = { ...SQUARED.board, thickness: 3.501 };
+    const design = { ...SQUARED, radius: 65, board, markers: [aside] };
+    const found = remediesOf(design, "no-depth");
+    expect(found.get("radius")).toBeCloseTo((16 ** 2 + 0.001 ** 2) / 0.002, 3);
+  });
+
   test("the marker's own place: a pair closer together, a place nearer the middle", () => {
     const pair = { frets: [2], diameter: 8, arrangement: "double", spread: 60 } as const;
     expect(remediesOf({ ...SQUARED, markers: [pair] }).get("markers.0.spread")).toBeCloseTo(56, 9);

@@ -1,6 +1,5 @@
 /** One good call or more for every public function of every entry. */
 import fc from "fast-check";
-import { all, create } from "mathjs";
 import * as card from "../../src/card/index.js";
 import * as draw from "../../src/draw/index.js";
 import * as files from "../../src/files/index.js";
@@ -46,30 +45,20 @@ const AXES: core.Axes = { radius: [184, 254], "board.thickness": [3, 4, 6] };
 const swept = () => core.sweep(small(), structuredClone(AXES));
 const repair = () => core.repairHole(small(), { fret: 5, error: 0.4 }, [6, 7, 8]);
 const finding = () => structuredClone(core.checkDesign(small()).findings[0]);
-const readings = () => [
-  { along: "nut", centre: 3.8 },
-  { along: 300, centre: 3.9, bass: 3.3, treble: 3.2 },
-];
-const points = () =>
-  [-20, -8, 3, 12, 22].map((offset) => ({ offset, height: -(offset ** 2) / 508 }));
-
-const math = create({ ...all });
-const mm = (value: number) => math.unit(value, "mm");
-const hole = () => ({
-  along: 60,
-  offset: -10,
-  diameter: 6,
-  fill: { kind: "poured" },
-  bit: { kind: "twist" },
-});
+const progress = () => measured.sandingProgress(small(), readings() as never);
+const level = (along: number | "nut") => ({ along, centre: 3.9, bass: 3.3, treble: 3.2 });
+const readings = () => [level("nut"), level(300)];
+const points = () => [-20, -8, 3, 12].map((offset) => ({ offset, height: -(offset ** 2) / 508 }));
+const mark = () => ({ along: 60, offset: -10, diameter: 6, bit: { kind: "twist" } });
+const frame = () => ({ scale: { length: 648, frets: 1 }, board: { length: 99 } });
+const travels = () => [1, 3].map((min) => ({ min, max: min + 1, tool: "a" }));
+const trials = () => [4, 5].map((travel) => ({ travel, tip: travel + 0.1 }));
+const sections = () => [100, 400].map((along) => ({ along, points: points() }));
 
 /** The first results of an iterator. */
 async function take(results: AsyncIterable<unknown> | Iterable<unknown>): Promise<unknown[]> {
   const taken: unknown[] = [];
-  for await (const result of results) {
-    taken.push(result);
-    if (taken.length === 50) break;
-  }
+  for await (const result of results) if (taken.push(result) === 50) break;
   return taken;
 }
 
@@ -77,133 +66,83 @@ async function* stream(items: readonly unknown[]) {
   yield* items;
 }
 
+const firstRow = (rows: core.Sweep) => [rows, rows.size > 0 && [rows.valuesAt(0), rows.at(0)]];
 const display = (result: object) =>
   (result as Record<symbol, () => unknown>)[Symbol.for("Jupyter.display")]?.();
-const onReport: Call = { args: (v) => [reportOf(v)], given: [0] };
-const withUnits = (...values: readonly number[]): Call[] => [
-  { args: () => [...values], isLoose: true, mayBeFlat: true },
-  { args: () => values.map((value) => (value > 1 ? mm(value) : value)), given: [0, 1, 2] },
-];
+
+const good = (args: Call["args"], more: Omit<Call, "args"> = {}): Call[] => [{ args, ...more }];
+const onDesign = good((v) => [any(v)]);
+const onReport = good((v) => [reportOf(v)], { given: [0] });
+const fifth = good(() => [4]);
+const numbers = (...values: readonly number[]) =>
+  good(() => [...values], { isLoose: true, mayBeFlat: true });
+const rack = [6, 7, 8];
+const inches = { unit: "in" };
 
 export const CALLS: Readonly<Record<string, readonly Call[]>> = {
-  "core.checkDesign": [{ args: (v) => [any(v)] }],
+  "core.checkDesign": onDesign,
   "core.checkMany": [
-    { args: (v) => [[small(), any(v)]], spend: take, isLoose: true, passesOn: true },
-    { args: (v) => [stream([small(), any(v)])], given: [0], spend: take },
+    ...good((v) => [[small(), any(v)]], { spend: take, isLoose: true, passesOn: true }),
+    ...good((v) => [stream([small(), any(v)])], { given: [0], spend: take }),
   ],
-  "core.diagonalCrossing": [{ args: () => [450, 44, 56] }],
-  "core.fretLines": [{ args: (v) => [any(v)] }],
+  "core.diagonalCrossing": good(() => [450, 44, 56]),
+  "core.fretLines": onDesign,
   "core.fretPositions": [
-    { args: () => [{ length: 648, frets: 22 }] },
-    { args: () => [{ positions: [36.4, 70.7, 103.1] }] },
+    ...good(() => [{ length: 648, frets: 22 }]),
+    ...good(() => [{ positions: [36.4, 70.7, 103.1] }]),
   ],
-  "core.frontier": [{ args: () => [swept(), "board.thickness"], given: [0] }],
-  "core.holeWindow": [{ args: (v) => [any(v), hole()] }],
-  "core.profileAt": [
-    {
-      args: () => [
-        { nut: 43, fret1: 57 },
-        30,
-        { scale: { length: 648, frets: 1 }, board: { length: 99 } },
-      ],
-    },
-  ],
-  "core.radiusFromSagitta": [{ args: () => [8, 6], mayBeFlat: true }],
-  "core.remediesFor": [{ args: () => [small(), finding()], isLoose: true, isSlow: true }],
-  "core.remedyPairFor": [{ args: () => [small(), finding()], isLoose: true, isSlow: true }],
-  "core.removalAt": [{ args: (v) => [any(v), 100, 10] }],
-  "core.repairHole": [
-    { args: () => [small(), { fret: 5, side: "centre", error: 0.4 }, [6, 7, 8]] },
-  ],
-  "core.sagitta": [{ args: () => [254, 20, 0.3] }],
-  "core.stopSettings": [
-    {
-      args: () => [
-        [
-          { min: 1, max: 2 },
-          { min: 3, max: 4, tool: "a" },
-        ],
-        { step: 0.1 },
-      ],
-    },
-  ],
-  "core.sweep": [
-    {
-      args: () => [small(), structuredClone(AXES), { from: 1, to: 2 }],
-      spend: (rows: core.Sweep) => ({
-        ...rows,
-        first: rows.size > 0 && [rows.valuesAt(0), rows.at(0)],
-      }),
-      isLoose: true,
-      mayBeFlat: true,
-    },
-  ],
-  "core.sweep().at": [{ args: () => [4] }],
-  "core.sweep().report": [{ args: () => [4] }],
-  "core.sweep().valuesAt": [{ args: () => [4] }],
-  "card.drillCard": [
-    { args: (v) => [reportOf(v), { unit: "in", design: any(v) }], given: [0], isSlow: true },
-  ],
-  "card.repairNote": [{ args: () => [repair(), { unit: "in" }], given: [0] }],
-  "card.sandingNote": [
-    {
-      args: () => [measured.sandingProgress(small(), readings() as never), { unit: "in" }],
-      given: [0],
-    },
-  ],
-  "draw.drawBoard": [onReport],
-  "draw.drawSection": [{ args: (v) => [reportOf(v), 0, { exaggeration: 2 }], given: [0] }],
-  "draw.drawSweep": [{ args: () => [swept(), { x: "board.thickness" }], given: [0] }],
-  "draw.drawWindows": [onReport],
-  "files.designSchema.validate": [
-    {
-      args: (v) => [any(v)],
-      spend: ({ value }: { value?: unknown }) => value,
-      isLoose: true,
-      mayBeFlat: true,
-    },
-  ],
-  "files.readDesign": [{ args: (v) => [JSON.stringify(any(v))], mayBeFlat: true }],
-  "files.writeDesign": [{ args: (v) => [any(v), { unit: "in" }] }],
-  "measured.calibrateStop": [
-    {
-      args: () => [
-        [
-          { travel: 4, tip: 4.1 },
-          { travel: 4, floor: 3 },
-        ],
-        { lead: 1, holes: 10, level: 0.95 },
-      ],
-    },
-  ],
-  "measured.dimensionalChange": [{ args: () => [57, 0.00353, 8, 6] }],
-  "measured.equilibriumMoisture": [{ args: () => [21, 45] }],
-  "measured.fitCompound": [
-    {
-      args: () => [
-        [100, 400].map((along) => ({ along, points: points() })),
-        482,
-        { uncertainty: 0.01 },
-      ],
-    },
-  ],
-  "measured.fitRadius": [
-    { args: () => [points(), { uncertainty: 0.01, coverage: 2 }], mayBeFlat: true },
-  ],
-  "measured.leastSanding": [{ args: () => [184, 305, 26] }],
-  "measured.radiusFromGauge": [
-    { args: () => [{ gauge: 254, span: 40, gap: 0.2, touches: "edges" }] },
-  ],
-  "measured.sandingProgress": [{ args: () => [small(), readings()] }],
-  "notebook.checkDesign": [{ args: (v) => [any(v)], spend: display, isSlow: true }],
-  "notebook.html": [onReport],
-  "notebook.show": [{ ...onReport, spend: display }],
-  "units.formatLength": [{ args: () => [38.1, { unit: "in", denominator: 16 }] }],
-  "units.length": [{ args: () => ["1 1/2 in"] }, { args: () => [38.1], isLoose: true }],
-  "units.mathFunctions.diagonalCrossing": withUnits(450, 44, 56),
-  "units.mathFunctions.fretPosition": withUnits(648, 12),
-  "units.mathFunctions.radiusFromSagitta": withUnits(8, 6),
-  "units.mathFunctions.sagitta": withUnits(254, 20, 0.3),
+  "core.frontier": good(() => [swept(), "board.thickness"], { given: [0] }),
+  "core.holeWindow": good((v) => [any(v), mark()]),
+  "core.profileAt": good(() => [{ nut: 43, fret1: 57 }, 30, frame()]),
+  "core.radiusFromSagitta": good(() => [8, 6], { mayBeFlat: true }),
+  "core.remediesFor": good(() => [small(), finding()], { isLoose: true, isSlow: true }),
+  "core.remedyPairFor": good(() => [small(), finding()], { isLoose: true, isSlow: true }),
+  "core.removalAt": good((v) => [any(v), 100, 10]),
+  "core.repairHole": good(() => [small(), { fret: 5, side: "centre", error: 0.4 }, [...rack]]),
+  "core.sagitta": good(() => [254, 20, 0.3]),
+  "core.stopSettings": good(() => [travels(), { step: 0.1 }]),
+  "core.sweep": good(() => [small(), structuredClone(AXES), { from: 1, to: 2 }], {
+    spend: firstRow,
+    isLoose: true,
+    mayBeFlat: true,
+  }),
+  "core.sweep().at": fifth,
+  "core.sweep().report": fifth,
+  "core.sweep().valuesAt": fifth,
+  "card.drillCard": good((v) => [reportOf(v), { ...inches, design: any(v) }], {
+    given: [0],
+    isSlow: true,
+  }),
+  "card.repairNote": good(() => [repair(), { ...inches }], { given: [0] }),
+  "card.sandingNote": good(() => [progress(), { ...inches }], { given: [0] }),
+  "draw.drawBoard": onReport,
+  "draw.drawSection": good((v) => [reportOf(v), 0, { exaggeration: 2 }], { given: [0] }),
+  "draw.drawSweep": good(() => [swept(), { x: "board.thickness" }], { given: [0] }),
+  "draw.drawWindows": onReport,
+  "files.designSchema.validate": good((v) => [any(v)], {
+    spend: ({ value }: { value?: unknown }) => value,
+    isLoose: true,
+    mayBeFlat: true,
+  }),
+  "files.readDesign": good((v) => [JSON.stringify(any(v))], { mayBeFlat: true }),
+  "files.writeDesign": good((v) => [any(v), { ...inches }]),
+  "measured.calibrateStop": good(() => [trials(), { lead: 1, holes: 10, level: 0.95 }]),
+  "measured.dimensionalChange": good(() => [57, 0.00353, 8, 6]),
+  "measured.equilibriumMoisture": good(() => [21, 45]),
+  "measured.fitCompound": good(() => [sections(), 482, { uncertainty: 0.01 }]),
+  "measured.fitRadius": good(() => [points(), { uncertainty: 0.01 }], { mayBeFlat: true }),
+  "measured.leastSanding": good(() => [184, 305, 26]),
+  "measured.radiusFromGauge": good(() => [{ gauge: 254, span: 40, gap: 0.2, touches: "edges" }]),
+  "measured.sandingProgress": good(() => [small(), readings()]),
+  "notebook.checkDesign": good((v) => [any(v)], { spend: display, isSlow: true }),
+  "notebook.html": onReport,
+  "notebook.show": good((v) => [reportOf(v)], { given: [0], spend: display }),
+  "units.formatLength": good(() => [38.1, { unit: "in", denominator: 16 }]),
+  "units.length": [...good(() => ["1 1/2 in"]), ...good(() => [38.1], { isLoose: true })],
+  "units.mathFunctions.diagonalCrossing": numbers(450, 44, 56),
+  "units.mathFunctions.fretPosition": numbers(648, 12),
+  "units.mathFunctions.radiusFromSagitta": numbers(8, 6),
+  "units.mathFunctions.sagitta": numbers(254, 20, 0.3),
 };
 
 /** Functions that a result brings along. */

@@ -24,8 +24,11 @@ export async function bundle(entry: string, names = "*") {
   const text = result.outputFiles[0]?.text ?? "";
   expect(text.length).toBeGreaterThan(1000);
   const parts = Object.values(result.metafile.outputs)[0]?.inputs ?? {};
-  const used = Object.keys(parts).filter((name) => (parts[name]?.bytesInOutput ?? 0) > 0);
-  const inputs = Object.keys(result.metafile.inputs);
+  const isFile = (name: string) => name !== "<stdin>";
+  const used = Object.keys(parts).filter(
+    (name) => isFile(name) && (parts[name]?.bytesInOutput ?? 0) > 0,
+  );
+  const inputs = Object.keys(result.metafile.inputs).filter(isFile);
   return { gzipped: gzipSync(text, { level: 9 }).length, inputs, used };
 }
 

@@ -68,6 +68,17 @@ describe("from the wood of an existing radius of 25: at 15 it has dropped 5, at 
     const { window } = holeOf({ ...curved, bit, stop: { foot: 10 }, markers: [marker], tolerance });
     // planed flat at 20; the top at the mark is 10 down, where the foot bears 5
     expect(window.min).toBeCloseTo(20 - (10 + drop(25, 12) - 5) + 0.5, 11);
+    const thick = { width: 49, thickness: 40 };
+    const deep = holeOf({
+      ...curved,
+      board: thick,
+      bit,
+      stop: { foot: 10 },
+      markers: [marker],
+      tolerance,
+    });
+    // off by 3 the other way it bears at 18
+    expect(deep.window.max).toBeCloseTo(40 - (10 + drop(25, 18) - 5) - 1.5 - 1, 11);
   });
 });
 
@@ -190,10 +201,12 @@ describe("the plan", () => {
     [1, 2.25, 2.75, 2.5],
     [1, 1.2, 3.4, 2],
     // no step at all is none
-    [4, 0.5, 3, 1.75],
+    [4, -1, 2, 0.5],
     // 23 · 0.1 is 2.3000000000000003
     [0.1, 2.3, 2.3, 2.3],
     [0.1, 2.26, 2.3, 2.3],
+    // so is the sum of 0.1 and 2.2
+    [0.1, 0.1 + 2.2, 0.1 + 2.2, 2.3],
   ])("on a step of %d within %d and %d: %d", (step, min, max, travel) => {
     expect(stopSettings([window(min, max)], { step }).settings[0]?.travel).toBe(travel);
   });
@@ -228,10 +241,11 @@ describe("the plan", () => {
     const fills = [
       { kind: "poured", keep: 4.5 },
       { kind: "solid", thickness: 1 },
+      { kind: "solid", thickness: 1 },
     ] as const;
-    const found = (...sizes: readonly [Size, Size]) => {
+    const found = (...sizes: readonly Size[]) => {
       const markers = sizes.map((size, i) => {
-        const places = [{ along: 100 * (i + 1), offset: 0 }];
+        const places = [{ along: 90 * (i + 1), offset: 0 }];
         return { places, ...size, fill: fills[i] };
       });
       const { stops, findings } = checkDesign(designOf({ markers }));
@@ -243,6 +257,7 @@ describe("the plan", () => {
     });
     expect(found({ diameter: 6 }, { diameter: 8 })).toEqual(["several-travels", 8, 6]);
     expect(found({ diameter: 6 }, { diameter: 6 })).toEqual(["several-settings", 6, 6]);
-    expect(found(pocket(6), pocket(8))).toEqual(["several-settings", undefined, undefined]);
+    const mill = ["several-settings", undefined, undefined];
+    expect(found(pocket(6), pocket(8), pocket(10))).toEqual(mill);
   });
 });

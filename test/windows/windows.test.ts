@@ -290,6 +290,17 @@ describe("what is in the board already", () => {
   });
 });
 
+test("what a planned depth leaves, in the worst case: of the marker, and of the wood, over the channel too", () => {
+  const tolerance = { stop: 0.125, point: 0.25, sanding: 0.5, thickness: 0.0625 };
+  const planned = (board: Change["board"]) =>
+    holeOf({ bit: FORSTNER, tolerance, depth: 2, board }).planned;
+  expect(planned({})).toMatchObject({
+    markerLeft: 2 - 0.75 - 0.125 - 0.25,
+    woodLeft: 2.5 - 0.1875,
+  });
+  expect(planned({ channel: { width: 6, depth: 1 } })).toMatchObject({ woodLeft: 1.5 - 0.1875 });
+});
+
 test("holeWindow says what the report says, and takes the design's own fill, bit and stop", () => {
   const change = { bit: FORSTNER, stop: { from: "table", zero: 100 } as const };
   const tapered = { ...change, board: { thickness: { nut: 8, end: 4 } } };
