@@ -2,7 +2,7 @@
 import type { Design } from "../design/design.js";
 import { DESIGN } from "../design/fields.js";
 import { type Field, fieldUnder, type NumberKind, type ObjectKind } from "../design/kinds.js";
-import { DesignError, refused } from "../errors/errors.js";
+import { DesignError, refused, tryRead } from "../errors/errors.js";
 import { INCH, nearestFraction } from "../text/length-text.js";
 import { type Quantity, scanQuantity } from "../units/scan.js";
 import { lengthIn } from "./length.js";
@@ -37,7 +37,7 @@ export interface WriteOptions {
  * readDesign(writeDesign(design)).board.thickness // 6.35
  */
 export function writeDesign(design: Design, options: WriteOptions = {}): string {
-  const { unit = "mm" } = options;
+  const { unit = "mm" } = tryRead("options", options, () => ({ ...options }));
   if (unit !== "mm" && unit !== "in") throw refused("unit", unit, '"mm" or "in"');
   const { issues } = readWhole(design);
   if (issues.length > 0) throw new DesignError(issues);

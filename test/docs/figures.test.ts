@@ -3,6 +3,7 @@ import { readdirSync } from "node:fs";
 import { gzipSync } from "node:zlib";
 import { build } from "esbuild";
 import { describe, expect, test } from "vitest";
+import { ENTRIES } from "../../.ci/tsup.config.js";
 import { type Results, tableOf } from "../../bench/table.js";
 import { FILE_LIMITS } from "../../src/files/index.js";
 import { checkDesign, type Design, LIMITS, profileAt, sagitta } from "../../src/index.js";
@@ -11,11 +12,8 @@ import { roundedAs } from "../outside/printed.js";
 import { bundle, packagesOf } from "../package/bundle.js";
 import { fileText } from "./blocks.js";
 
-const PACKAGE = JSON.parse(fileText("package.json"));
 const ACACIA: Design = JSON.parse(fileText("docs/examples/acacia-22.json"));
 const ROOT = new URL("../../", import.meta.url).pathname;
-/** The entries, by the name of each and the file in src; the command is none. */
-const { cli: _, ...ENTRIES }: Readonly<Record<string, string>> = PACKAGE.tsup.entry;
 const WORDS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
 
 /** A statement of a page: its figures are the groups, and it stands there once. */
