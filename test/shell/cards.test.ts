@@ -20,7 +20,7 @@ import {
 afterAll(removeFolders);
 
 /** Each line as it is typed, what it prints and its exit code; of a card the head alone. */
-function transcript(cwd: string, lines: readonly string[]): string {
+function dialogue(cwd: string, lines: readonly string[]): string {
   return lines
     .map((line) => {
       const { code, out, err } = shell(`$MD ${line}`, { cwd });
@@ -55,7 +55,7 @@ test("cards: of files, a folder, standard input; an unnamed design bears its fil
     "--version | wc -l",
   ];
   const many = "--no-remedies - < <(for i in {1..12}; do cat fails.json; echo; done) | tail -1";
-  golden("command/cards.txt", transcript(cwd, [...lines, many]));
+  golden("command/cards.txt", dialogue(cwd, [...lines, many]));
   expect(command(["a.json"], { cwd }).out).toBe(
     `${cardOf(GOOD)}\n1 design checked, 1 passes, 0 fail\n`,
   );
@@ -83,7 +83,7 @@ test("repairs: half millimetres, sixteenths with --inches, or a rack; exit 1 whe
     "--repair 12=0.4 a.json",
     "--repair 12:bass=0.4 none.json a.json | tail -2",
   ];
-  golden("command/repair.txt", transcript(cwd, lines));
+  golden("command/repair.txt", dialogue(cwd, lines));
   const bits = lines.slice(0, 3).map((line) => linesOf(shell(`$MD ${line}`, { cwd }).out)[2]);
   // 6 + 2 · (0.4 + 0.25) = 7.3 mm; 5/16 in is 7.94 mm
   expect(bits).toEqual(
@@ -114,7 +114,7 @@ test("what cannot be read is told with path, line and column, and the others are
     "/dev/null",
     "/proc/self",
   ];
-  golden("command/unread.txt", transcript(cwd, lines));
+  golden("command/unread.txt", dialogue(cwd, lines));
   expect(command([...files, "fails.json"], { cwd }).code).toBe(2);
 });
 
@@ -134,7 +134,7 @@ describe("the command line", () => {
       ...["--rack 6 x", "--repair 12=1 --csv x", "--repair twelve=1 x", "--repair 12= x"],
       ...["--repair 12=1 --rack '6;7' x"],
     ];
-    golden("command/mistakes.txt", transcript(ROOT, mistakes));
+    golden("command/mistakes.txt", dialogue(ROOT, mistakes));
     for (const line of mistakes) expect(shell(`$MD ${line}`)).toMatchObject({ code: 2, out: "" });
   });
 });

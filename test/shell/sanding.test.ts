@@ -7,7 +7,7 @@ import { command, folderWith, GOOD, linesOf, removeFolders, shell } from "./comm
 
 afterAll(removeFolders);
 
-function transcript(cwd: string, lines: readonly string[]): string {
+function dialogue(cwd: string, lines: readonly string[]): string {
   return lines
     .map((line) => {
       const { code, out, err } = shell(`$MD ${line}`, { cwd });
@@ -42,7 +42,7 @@ test("notes: what is to go, what is left, findings; exit 1 where a marker is bel
     "--sanding half-way.json unnamed.json a.json | grep SANDING",
     "--sanding <(cat past.json) - < <(cat a.json; echo; cat a.json) | grep STOP",
   ];
-  golden("command/sanding.txt", transcript(cwd, lines));
+  golden("command/sanding.txt", dialogue(cwd, lines));
   const codes = ["half-way", "past"].map((name) =>
     command(["--sanding", `${name}.json`, "a.json"], { cwd }),
   );
@@ -80,7 +80,7 @@ test("what cannot be read is told with the readings' file, path, line and column
     ),
     "--sanding= a.json",
   ];
-  golden("command/sanding-unread.txt", transcript(cwd, lines));
+  golden("command/sanding-unread.txt", dialogue(cwd, lines));
   for (const line of lines)
     expect(shell(`$MD ${line}`, { cwd })).toMatchObject({ code: 2, out: "" });
 });
