@@ -1,6 +1,6 @@
 /** A repair as a note to work by at the bench. */
 import { cautionsFor } from "../report/cautions.js";
-import type { Repair } from "../report/repair.js";
+import { isPair, type Repair } from "../report/repair.js";
 import type { Hole, Report } from "../report/report.js";
 import { tell } from "../report/sentences.js";
 import type { Unit } from "../text/length-text.js";
@@ -58,9 +58,7 @@ export function repairNote(repair: Repair, options: CardOptions = {}): string {
 
 /** The holes that are drilled again: the one, and in a pair the other too, so that they stay alike. */
 function drilledAgain({ path }: Hole, { holes }: Report): Hole[] {
-  const stem = path.replace(/\.(bass|treble|nut|end)$/, "");
-  const isAlike = (other: string) => other.replace(/\.(bass|treble|nut|end)$/, "") === stem;
-  const again = holes.filter((hole) => isAlike(hole.path));
+  const again = holes.filter((hole) => isPair(hole.path, path));
   return again.sort((a, b) => Number(b.path === path) - Number(a.path === path));
 }
 

@@ -80,7 +80,8 @@ export function surfaceBounds(
   const { drilled } = hole.group;
   const { lead, rise } = leadAndRise(board, touch, hole);
   const { tolerance } = spec;
-  const error = drilled ? 0 : touch.error;
+  // of what is drilled the depth is measured: its touch has no error
+  const { error } = touch;
   return {
     removal: greatestAbove(board, spec, touch, hole) + rise,
     error,

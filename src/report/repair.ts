@@ -119,10 +119,16 @@ export function repairHole(design: Design, hole: MisdrilledHole, rack: readonly 
 
 /** The holes that must look alike: both of a pair. */
 function pairOf({ holes }: Neck, { path }: Marker): number[] {
-  const stem = path.replace(/\.(bass|treble|nut|end)$/, "");
-  const isAlike = (other: string) =>
-    other === path || (stem !== path && other.startsWith(`${stem}.`));
-  return holes.flatMap(({ marker }, i) => (isAlike(marker.path) ? [i] : []));
+  return holes.flatMap(({ marker }, i) => (isPair(marker.path, path) ? [i] : []));
+}
+
+/** Two holes, by their paths, are one or the two of a pair. */
+export function isPair(path: string, other: string): boolean {
+  return stemOf(path) === stemOf(other);
+}
+
+function stemOf(path: string): string {
+  return path.replace(/\.(bass|treble|nut|end)$/, "");
 }
 
 /** All the work with a hole and its pair drilled again; undefined where the surface does not reach the new hole. */
