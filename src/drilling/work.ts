@@ -95,7 +95,8 @@ export function workOut(neck: Neck): Work {
   const markers = holes.map(({ marker }) => marker);
   const plan = planNeck(holes, board);
   const recommended = depthsAt(holes, plan);
-  const depths = holes.map(({ planned }, i) => recommended[i] ?? planned);
+  // enough to fill each hole whichever of the two it is drilled to
+  const depths = holes.map(({ planned }, i) => deeper(planned, recommended[i]));
   const saw = sawDepths(board, spec);
   return {
     ...neck,
@@ -108,6 +109,10 @@ export function workOut(neck: Neck): Work {
     sideDots: buildSideDots(board, spec, markers),
     pour: planPour(spec, markers, depths),
   };
+}
+
+function deeper(a: number | undefined, b: number | undefined): number | undefined {
+  return a === undefined || b === undefined ? (a ?? b) : Math.max(a, b);
 }
 
 /** The depth that each hole comes to at the setting that serves it. */

@@ -1,7 +1,8 @@
 /** The whole check of a design, as one report of plain data. Lengths in mm. */
+import type { Wood } from "../board/board.js";
 import type { Side } from "../board/markers.js";
 import type { Design } from "../design/design.js";
-import type { BitSpec, FillSpec } from "../design/spec.js";
+import type { BitSpec, ChannelSpec, FillSpec } from "../design/spec.js";
 import { type Edge, finishedAt, topAt } from "../drilling/edges.js";
 import type { CheckedHole } from "../drilling/holes.js";
 import type { StopSetting } from "../drilling/plan.js";
@@ -74,6 +75,15 @@ export interface Hole {
   readonly sanding: number;
   /** The board's own thickness there, mm. */
   readonly thickness: number;
+  /** Wood of the neck under the board there, mm, where a neck is stated. */
+  readonly neck?: number;
+  /** The rod channel there, mm, where one runs under the board at this place. */
+  readonly channel?: {
+    /** Across the board. */
+    readonly width: number;
+    /** From the board's underside up into the board. */
+    readonly depth: number;
+  };
   /** What the radius removes there, mm. */
   readonly removal: Removal;
   /** Depths of the floor that keep the marker and the board; min > max where none does. */
@@ -111,6 +121,15 @@ export interface Report {
   readonly holes: readonly Hole[];
   /** The nut, each fret on the board, the end. */
   readonly edges: readonly Edge[];
+  /** The rod channel under the board, mm, where one is stated. */
+  readonly channel?: {
+    /** Across the board. */
+    readonly width: number;
+    /** Where it begins, from the nut. */
+    readonly from: number;
+    /** Where it ends, from the nut. */
+    readonly to: number;
+  };
   /** The stop plan. */
   readonly stops: Stops;
   /** Saw depths of the fret slots, measured from the crest. */
@@ -173,9 +192,14 @@ export function reportOn(work: Work): Report {
     cautions: cautionsFor(spec, pour?.volume),
   };
   if (spec.name !== undefined) report.name = spec.name;
+  if (spec.channel) report.channel = channelReport(spec.channel);
   if (slots) report.slots = slots;
   if (pour) report.pour = pour;
   return report;
+}
+
+function channelReport({ width, from, to }: ChannelSpec): NonNullable<Report["channel"]> {
+  return { width, from, to };
 }
 
 /** A report or a hole while it is being put together. Spreading its parts instead is many times slower. */
@@ -205,6 +229,9 @@ function holeReport(work: Work, checked: CheckedHole, index: number): Hole {
     lead: bounds.lead,
     rise: plain(bounds.rise),
   };
+  if (work.spec.neck !== undefined) hole.neck = valueAt(board.wood.whole, along) - hole.thickness;
+  const channel = channelAt(board.wood, along);
+  if (channel) hole.channel = channel;
   if (outline) hole.outline = outline;
   else hole.diameter = width;
   if (group.drilled) hole.drilled = true;
@@ -216,6 +243,13 @@ function holeReport(work: Work, checked: CheckedHole, index: number): Hole {
   if (depth !== undefined) hole.recommended = Object.assign({ setting }, outcomeAt(checked, depth));
   if (planned !== undefined) hole.planned = outcomeAt(checked, planned);
   return hole;
+}
+
+/** The rod channel where it runs under a place. */
+function channelAt({ channel, thickness }: Wood, along: number): Hole["channel"] {
+  if (channel === undefined || along < channel.from || along > channel.to) return undefined;
+  const { half, over } = channel;
+  return { width: 2 * half, depth: plain(valueAt(thickness, along) - valueAt(over, along)) };
 }
 
 /** −0 is no number to show. */

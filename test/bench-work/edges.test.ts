@@ -164,6 +164,9 @@ describe("epoxy", () => {
     const none = { fill: { kind: "poured", keep: 15 } };
     expect(poured({ shape, ...none })?.volume).toBe(0);
     expect(poured({ shape, ...none, depth: 10 })?.volume).toBeCloseTo(1.25 * 8, 12);
+    // the deeper of what is planned and what is recommended, 8.5, whichever of the two is drilled
+    expect(poured({ shape, depth: 10 })?.volume).toBeCloseTo(1.25 * 8, 12);
+    expect(poured({ shape, depth: 5 })?.volume).toBeCloseTo(1.25 * 0.8 * 8.5, 12);
   });
 
   test("none for solid dots, nor for what is drilled", () => {

@@ -11,6 +11,8 @@ const ROUND: Design = { ...SQUARED, radius: 65, bit: { kind: "end-mill" } };
 const holesOf = (markers: readonly object[], change: object = {}) =>
   checkDesign({ ...ROUND, ...change, markers } as Design).holes;
 
+const near = (mm: number) => expect.closeTo(mm, 12);
+
 const POCKET = { kind: "rectangle", length: 6, width: 9 } as const;
 const SOLID = { fill: { kind: "solid", thickness: 2 } } as const;
 
@@ -79,6 +81,25 @@ describe("a hole", () => {
     expect(hole).not.toHaveProperty("radius");
     expect(hole).not.toHaveProperty("planned");
     expect(hole).toMatchObject({ width: 10, outline: [{ along: 45, offset: -5 }, {}, {}, {}] });
+  });
+
+  test("tells of the neck under it and of the rod channel, where one runs there", () => {
+    const board = { length: 160, width: 64, thickness: { nut: 8, end: 10 } };
+    const channel = { width: 6, depth: { nut: 2, end: 4 }, from: 40, to: 100 };
+    const neck = { thickness: { nut: 12, end: 16 } };
+    const markers = [{ frets: [1, 2, 4], by: "midpoint", diameter: 8 }];
+    const report = checkDesign({ ...ROUND, board: { ...board, channel }, neck, markers } as Design);
+    expect(report.channel).toEqual({ width: 6, from: 40, to: 100 });
+    // at 16, 48 and 112 of 160
+    expect(report.holes.map((hole) => hole.neck)).toEqual([12.4, 13.2, 14.8].map(near));
+    expect(report.holes.map((hole) => hole.channel)).toEqual([
+      undefined,
+      { width: 6, depth: near(2.6) },
+      undefined,
+    ]);
+    const [bare] = holesOf(markers);
+    expect(bare).not.toHaveProperty("neck");
+    expect(checkDesign({ ...ROUND, markers } as Design)).not.toHaveProperty("channel");
   });
 
   test("what the setting that serves it leaves; none where no depth suits", () => {
