@@ -34,12 +34,22 @@ export function onNode(major, { project }) {
   const told = ["consumer.mjs", "consumer.cjs"].map((file) =>
     compare(run(node, [file], { cwd: project }), version),
   );
+  const [example, says] = ["js", "text"].map((language) => firstBlock("README.md", language));
+  writeFileSync(join(project, "stop.mjs"), example);
+  assert.equal(run(node, ["stop.mjs"], { cwd: project }), says);
   const path = [bin, process.env.PATH].join(delimiter);
   cpSync(join(ROOT, "docs/examples/larch-22.json"), join(project, "neck.json"));
   const card = run("npx", ["marker-depth", "neck.json"], { cwd: project, env: { PATH: path } });
   assert.match(card, /^DRILL CARD: Larch 22/);
   assert.match(card, /\n1 design checked, 1 passes, 0 fail\n$/);
-  return `${told[0]}: import, require, npx marker-depth`;
+  return `${told[0]}: import, require, the README's example, npx marker-depth`;
+}
+
+/** The first block of a page in this language, as it would be pasted. */
+function firstBlock(page, language) {
+  const text = readFileSync(join(ROOT, page), "utf8");
+  const [, block] = new RegExp(`^\`\`\`${language}\\n([\\s\\S]*?)^\`\`\``, "m").exec(text);
+  return block;
 }
 
 export function onDeno({ project }) {

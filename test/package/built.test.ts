@@ -1,8 +1,16 @@
 /** The package as it is packed and installed. Runs on what `npm run build` made. */
 import { execFileSync } from "node:child_process";
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, relative } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import * as card from "../../src/card/index.js";
 import { DESIGN as TABLE } from "../../src/design/fields.js";
@@ -13,6 +21,7 @@ import * as core from "../../src/index.js";
 import * as measured from "../../src/measured/index.js";
 import * as notebook from "../../src/notebook/index.js";
 import * as units from "../../src/units/index.js";
+import { fencedBlocks, fileText, headings, linksIn } from "../docs/blocks.js";
 
 const ROOT = new URL("../../", import.meta.url).pathname;
 const PACKAGE = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8"));
@@ -26,26 +35,26 @@ const ENTRIES = [
   ["marker-depth/measured", measured],
 ] as const;
 let project = "";
+let home = "";
 let packed: readonly string[] = [];
 
 function run(command: string, ...words: string[]): string {
   return execFileSync(command, words, { cwd: project, encoding: "utf8" });
 }
 
-/** An empty project with the packed files laid where npm would install them. */
+/** An empty project with the tarball's files where npm would lay them. */
 beforeAll(() => {
   project = mkdtempSync(join(tmpdir(), "marker-depth-"));
-  const list = execFileSync("npm", ["pack", "--dry-run", "--json", "--ignore-scripts"], {
-    cwd: ROOT,
-    encoding: "utf8",
-  });
-  const [pack] = Object.values(JSON.parse(list)) as { files: { path: string }[] }[];
-  packed = pack?.files.map(({ path }) => path) ?? [];
-  const home = join(project, "node_modules/marker-depth");
-  for (const path of packed) {
-    mkdirSync(join(home, path, ".."), { recursive: true });
-    cpSync(join(ROOT, path), join(home, path));
-  }
+  const words = ["pack", "--json", "--ignore-scripts", "--pack-destination", project];
+  const told = execFileSync("npm", words, { cwd: ROOT, encoding: "utf8" });
+  const [pack] = Object.values(JSON.parse(told)) as { filename: string }[];
+  home = join(project, "node_modules/marker-depth");
+  mkdirSync(home, { recursive: true });
+  run("tar", "-xzf", pack?.filename ?? "", "-C", home, "--strip-components=1");
+  const files = readdirSync(home, { recursive: true, withFileTypes: true });
+  packed = files
+    .filter((file) => file.isFile())
+    .map((file) => relative(home, join(file.parentPath, file.name)));
   writeFileSync(join(project, "package.json"), '{ "name": "empty", "private": true }\n');
 });
 
@@ -60,14 +69,27 @@ const DESIGN = `{
 
 describe("the packed files", () => {
   test("are those that are meant, and nothing of tests or bench", () => {
-    expect(packed.length).toBeGreaterThan(10);
-    for (const path of packed) {
-      expect(path).toMatch(/^(?:dist\/[^/]+|package\.json|README\.md|CHANGELOG\.md|LICENSE)$/);
-    }
+    const meant: string[] = JSON.parse(fileText(".ci/runtimes/meant.json"));
+    const unmeant = packed.filter((path) => !meant.some((each) => RegExp(`^${each}$`).test(path)));
+    expect([packed.length > 10, unmeant]).toEqual([true, []]);
     for (const entry of Object.keys(PACKAGE.exports)) {
       const targets = JSON.stringify(PACKAGE.exports[entry]).match(/dist\/[^"]+/g) ?? [];
       for (const target of targets) expect(packed).toContain(target);
     }
+  });
+
+  test("lead to each other: every relative link of their pages, and every heading", () => {
+    const pages = packed.filter((path) => path.endsWith(".md"));
+    expect(pages.sort()).toEqual(expect.arrayContaining(["CHANGELOG.md", "README.md"]));
+    const links = pages.flatMap((page) => linksIn(page).map((link) => ({ page, ...link })));
+    expect([pages.length > 15, links.length > 50]).toEqual([true, true]);
+    const broken = links.filter(({ path, heading }) => {
+      return !existsSync(join(home, path)) || (heading && !headings(path).includes(heading));
+    });
+    expect(broken).toEqual([]);
+    // what was followed is what was packed
+    for (const page of pages) expect(readFileSync(join(home, page), "utf8")).toBe(fileText(page));
+    expect(readFileSync(join(home, "docs/notebook.ipynb"), "utf8")).not.toMatch(/\]\((?!https:)/);
   });
 
   test("have no install script and need no package", () => {
@@ -120,7 +142,6 @@ describe("the packed files", () => {
 
   test("of the command hold one form, which runs", () => {
     expect(packed.filter((path) => /^dist\/cli\./.test(path))).toEqual(["dist/cli.js"]);
-    const home = join(project, "node_modules/marker-depth");
     expect(run("node", join(home, PACKAGE.bin["marker-depth"]), "--version")).toBe(
       `${PACKAGE.version}\n`,
     );
@@ -134,6 +155,13 @@ const IMPORTED =
 const BUNDLED = /^\/\/ node_modules\/((?:@[^/\n]+\/)?[^/\n]+)\//gm;
 
 describe("in an empty project", () => {
+  test("the README's example runs as it is pasted", () => {
+    const [block] = fencedBlocks("README.md", "js");
+    const [says] = fencedBlocks("README.md", "text");
+    writeFileSync(join(project, "stop.mjs"), block?.text ?? "");
+    expect(run("node", "stop.mjs")).toBe(says?.text);
+  });
+
   test.each(["import", "require"])("%s: every entry has the names of its source", (way) => {
     const take = way === "import" ? "await import(name)" : "require(name)";
     const script = `(async () => {
