@@ -4,7 +4,7 @@
  */
 import { accepts } from "../design/bounds.js";
 import type { Design } from "../design/design.js";
-import { kindAt, listPaths, type NumberPath, withNumber } from "../design/paths.js";
+import { kindAt, listPaths, missingItem, type NumberPath, withNumber } from "../design/paths.js";
 import type { PlanKeys } from "../drilling/plan.js";
 import { nextStab } from "../drilling/stops.js";
 import { readSpec } from "../drilling/work.js";
@@ -300,6 +300,11 @@ function readAxes(design: Design, axes: unknown): Axis[] {
     if (kind === undefined || kind.whole) {
       const near = didYouMean(nearestName(path, listPaths()));
       issues.push(issueOf(where, given, `a path to a number that a sweep can vary${near}`));
+      return [];
+    }
+    const missing = tryRead("design", design, () => missingItem(design, path));
+    if (missing !== undefined) {
+      issues.push(issueOf(where, given, `a path into the design, which has no ${missing}`));
       return [];
     }
     const expected = `an array of numbers, ${MOST_VALUES} at most`;

@@ -85,6 +85,19 @@ export function listPaths(form: Form = DESIGN, before = ""): string[] {
   return [...new Set(paths)];
 }
 
+/** The item of a list that a path leads through and the design has not: "markers.7"; undefined where it has each. */
+export function missingItem(design: Design, path: string): string | undefined {
+  let place: unknown = design;
+  const walked: string[] = [];
+  for (const key of path.split(".")) {
+    walked.push(key);
+    if (Array.isArray(place) && !(Number(key) < place.length)) return walked.join(".");
+    if (typeof place !== "object" || place === null) return undefined;
+    place = (place as Record<string, unknown>)[key];
+  }
+  return undefined;
+}
+
 /**
  * The design with one number replaced, and nothing else; all else is shared with the design given. What a group inherits
  * is copied into it first, what is assumed is written out, and a station of a constant leaves the ends where they are.

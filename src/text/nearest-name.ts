@@ -9,6 +9,8 @@ export function nearestName(name: string, known: readonly string[]): string | un
   let nearest: string | undefined;
   let fewest = Math.max(1, Math.floor(name.length / 3)) + 1;
   for (const candidate of known) {
+    // names take at least as many edits as their lengths differ
+    if (!(Math.abs(candidate.length - name.length) < fewest)) continue;
     const edits = editDistance(name.toLowerCase(), candidate.toLowerCase());
     if (edits < fewest) {
       fewest = edits;

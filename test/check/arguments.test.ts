@@ -95,6 +95,7 @@ const many = Array.from({ length: 1300 }, (_, i) => 500 + i / 10);
 const MANY = { radius: many, web: many, sanding: many };
 const axed = (axes: unknown) => swept({}, axes as object);
 const TWIST = { kind: "twist", angle: 180 };
+const GROUP_7 = "axes.markers.7.diameter";
 const odd = { ...rows, axes: [{ path: "radius", values: [Number.NaN, 1] }] } as const;
 
 test.each<Refusal>([
@@ -118,7 +119,7 @@ test.each<Refusal>([
   ["axes.radius", "one value or more", "an array", () => axed({ radius: [] })],
   ["axes.web", "1000000 at most", "1", () => axed({ web: 1 })],
   ["web", "0 mm or more", "-1", () => axed({ web: [1, -1] })],
-  ["markers.7.frets", "fret numbers", "undefined", () => axed({ "markers.7.diameter": [6] })],
+  [GROUP_7, "which has no markers.7", "an array", () => axed({ "markers.7.diameter": [6, -1] })],
   ["axes", "2147483648 combinations", "2197000000", () => axed(MANY)],
   ["axis", "an axis of the sweep", '"web"', () => frontier(rows, "web")],
   ["sweep", "all its combinations", "1", () => frontier(swept({ from: 1 }), "radius")],
@@ -131,6 +132,10 @@ test.each<Refusal>([
   const issue = issuesOf(call).find((each) => (each.path || "design") === path);
   expect(issue?.expected).toContain(bound);
   expect(issue?.message).toBe(`${path}: expected ${issue?.expected}, received ${value}`);
+});
+
+test("of a path into a list that ends before it, that alone is told", () => {
+  expect(issuesOf(() => axed({ "markers.7.diameter": [6] })).length).toBe(1);
 });
 
 test("all that is wrong is told at once", () => {

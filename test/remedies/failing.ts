@@ -67,8 +67,13 @@ export const FAILING: Readonly<Partial<Record<FindingCode, (random: Random) => D
   "several-travels": (r) => ({
     ...neck(r),
     markers: [
-      { frets: [3, 5], diameter: 6, bit: { kind: "forstner", point: between(r, 3, 3.6) } },
-      { frets: [12], diameter: 6, bit: { kind: "end-mill" } },
+      { frets: [3, 5], diameter: 6, bit: { kind: "forstner", point: between(r, 1.8, 2.8) } },
+      {
+        frets: [12],
+        diameter: 6,
+        bit: { kind: "end-mill" },
+        fill: { kind: "solid", thickness: between(r, 1.9, 2.4) },
+      },
     ],
   }),
   "cuts-slot": (r) => withFrets(neck(r), { frets: [19, 20], diameter: between(r, 12, 14) }),
@@ -110,6 +115,11 @@ export const FAILING: Readonly<Partial<Record<FindingCode, (random: Random) => D
     bit: { kind: "end-mill" },
     depth: between(r, 3.75, 3.95),
   }),
+  "fret-past-end": (r) => withBoard(neck(r), { length: between(r, 380, 425) }),
+  "assumed-zero": (r) => {
+    const { stop, ...rest } = neck(r);
+    return withBoard(rest, { thickness: { nut: 6.5, end: between(r, 5.5, 6.2) } });
+  },
   "unlikely-value": (r) => withBoard(neck(r), { thickness: between(r, 0.2, 0.3) }),
   "assumed-point": (r) => {
     const { bit, ...rest } = neck(r);
