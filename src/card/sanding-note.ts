@@ -47,7 +47,8 @@ export function sandingNote(
   ]);
 }
 
-function verdictOf({ findings, holes }: SandingProgress): string {
+/** Whether to go on, in a sentence. */
+export function verdictOf({ findings, holes }: SandingProgress): string {
   const errors = findings.filter(({ severity }) => severity === "error").length;
   if (errors > 0)
     return `STOP: ${errors} of ${holes.length} markers may be left with less than they keep.`;

@@ -3,9 +3,11 @@
 import { elementAt } from "../geometry/element-at.js";
 import type { Point } from "../geometry/polygon.js";
 import type { Report } from "../report/report.js";
+import type { Unit } from "../text/length-text.js";
 import { APART, dimension, type Level, ROW, runningDimension } from "./dimension.js";
 import { text } from "./label.js";
 import { circle, cross, LETTER, line, type Mark, outline, type Spot } from "./line.js";
+import { type PictureOptions, readUnit } from "./options.js";
 import { type Entry, writePage } from "./paper.js";
 import {
   type DrawnBoard,
@@ -24,7 +26,9 @@ import * as words from "./words.js";
  * the holes that govern a stop setting and those that no depth suits.
  *
  * @param report what `checkDesign` returned
+ * @param options `unit`, "mm" or "in"
  * @returns an SVG document, its size in mm
+ * @throws RangeError for another unit
  * @example
  * const report = checkDesign({
  *   scale: { length: 648, frets: 22 },
@@ -35,29 +39,30 @@ import * as words from "./words.js";
  * drawBoard(report).match(/class="fret"/g).length // 22
  * drawBoard(report).includes("Scale 1 : 2.") // true
  */
-export function drawBoard(report: Report): string {
-  const [board, holes] = [readBoard(report), readHoles(report)];
+export function drawBoard(report: Report, options: PictureOptions = {}): string {
+  const unit = readUnit(options);
+  const [board, holes] = [readBoard(report), readHoles(report, unit)];
   const groups = groupByPlace(holes);
   const sheet = layOut(board, holes);
   const { scale, reach } = sheet;
   // distances from the nut, below the board, so that no line runs through it
   const levels = [
-    ...groups.map((group) => [elementAt(group, 0).along, words.labelPlace(group)] as const),
-    [board.length, words.labelEnd(board.length)] as const,
+    ...groups.map((group) => [elementAt(group, 0).along, words.labelPlace(group, unit)] as const),
+    [board.length, words.labelEnd(board.length, unit)] as const,
   ].map(([along, label]): Level => [along * scale, reach + 1, label]);
   return writePage({
     title: words.titled("Plan", report),
-    heading: [words.tellView(scale, holes.length)],
+    heading: [words.tellView(scale, holes.length, unit)],
     marks: [
       ...drawLines(board, sheet),
       outline("hidden channel", readChannel(report).map(sheet.spot)),
       ...holes.flatMap((hole) => drawHole(hole, sheet)),
-      ...drawWidths(board, sheet),
+      ...drawWidths(board, sheet, unit),
       ...numberFrets(board, holes, sheet),
       ...runningDimension(levels, reach + 6, (along, out) => [along, out], "end", true),
     ],
     legend: LEGEND,
-    notes: words.tellPlan(holes, readSettings(report)),
+    notes: words.tellPlan(holes, readSettings(report, unit), unit),
     spoken: [`${levels.map(([, , label]) => label).join("; ")}.`],
   });
 }
@@ -66,7 +71,7 @@ export function drawBoard(report: Report): string {
 function groupByPlace(holes: readonly DrawnHole[]): DrawnHole[][] {
   const groups = new Map<string, DrawnHole[]>();
   for (const hole of holes) {
-    const key = `${hole.fret} ${words.figure(hole.along)}`;
+    const key = `${hole.fret} ${hole.along.toFixed(2)}`;
     groups.set(key, [...(groups.get(key) ?? []), hole]);
   }
   return [...groups.values()];
@@ -117,11 +122,11 @@ const crossOut = ({ box: { left, top, right, bottom } }: Mark) =>
   cross("narrow none", [left - 1, top - 1], [right + 1, bottom + 1]);
 
 /** The widths at both ends, and which side is which. */
-function drawWidths({ lines }: DrawnBoard, { spot, left, right }: Sheet): Mark[] {
+function drawWidths({ lines }: DrawnBoard, { spot, left, right }: Sheet, unit: Unit): Mark[] {
   const [nut, end] = [elementAt(lines, 0), elementAt(lines, lines.length - 1)];
   const width = ({ bass, treble }: typeof end, at: number) => {
     const [upper, lower] = [spot(treble), spot(bass)];
-    const figure = words.figure(treble.offset - bass.offset);
+    const figure = words.figure(treble.offset - bass.offset, unit);
     return dimension("upright", [upper[1], lower[1]], at, [upper[0], lower[0]], figure);
   };
   const sides = spread([spot(end.treble)[1], spot(end.bass)[1]], APART);

@@ -4,6 +4,7 @@
  */
 import { clipped } from "../geometry/polygon.js";
 import type { Report } from "../report/report.js";
+import type { Unit } from "../text/length-text.js";
 import { type DrawnCut, type DrawnHole, readCut, readHoles } from "./reading.js";
 
 /** A place in the cut: offset, depth. */
@@ -16,10 +17,10 @@ export type CutHole = NonNullable<ReturnType<typeof cutHole>>;
 export type Cut = NonNullable<ReturnType<typeof cutThrough>>;
 
 /** The cut through a hole; undefined where there is no such hole. */
-export function cutThrough(report: Report, index: number) {
+export function cutThrough(report: Report, index: number, unit: Unit) {
   const board = readCut(report, index);
   if (board === undefined) return undefined;
-  const cut = readHoles(report).map((hole) => cutHole(hole, board));
+  const cut = readHoles(report, unit).map((hole) => cutHole(hole, board));
   const holes = cut.filter((hole) => hole !== undefined);
   // the cut goes through its own hole
   const main = cut[index] as CutHole;

@@ -6,6 +6,10 @@
 
 // the board from above
 export { drawBoard } from "./board.js";
+// how a picture's lengths are written
+export type { PictureOptions } from "./options.js";
+// how far the sanding has come
+export { drawSanding } from "./sanding.js";
 // the board cut across at a marker
 export { drawSection, type SectionOptions } from "./section.js";
 // where one setting does, over two numbers of a design

@@ -58,11 +58,12 @@ export function text(
 /** A column of a table: its head, a cell for each row, and the end at which they are flush. */
 export type Column = readonly [head: string, cells: readonly string[], anchor: Anchor];
 
-/** Columns side by side from `left` on, their heads a little above 0, the middles of rows where `middle` says. */
+/** Columns side by side from `left` on, their heads a little above `top`, the middles of rows where `middle` says. */
 export function table(
   columns: readonly Column[],
   left: number,
   middle: (row: number) => number,
+  top = 0,
 ): Mark[] {
   let x = left;
   return columns.flatMap(([head, cells, anchor]) => {
@@ -70,7 +71,7 @@ export function table(
     const place = anchor === "end" ? x + width : x;
     x += width + 4;
     const rows = cells.map((words, i) => text(words, [place, middle(i) + MIDDLE * LETTER], anchor));
-    return head === "" ? rows : [text(head, [place, -1.5], anchor), ...rows];
+    return head === "" ? rows : [text(head, [place, top - 1.5], anchor), ...rows];
   });
 }
 

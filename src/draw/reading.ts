@@ -1,25 +1,26 @@
 /** All that the pictures take from a report. Where its contract changes, this file follows. Lengths in mm. */
+import { outcomeOf, type WrittenSetting, writeSettings } from "../card/settings.js";
 import type { Edge } from "../drilling/edges.js";
 import { elementAt } from "../geometry/element-at.js";
 import type { Point } from "../geometry/polygon.js";
 import { radiusFromSagitta, sag } from "../geometry/sagitta.js";
 import { trackThrough, valueAt } from "../geometry/track.js";
 import type { Hole, Report } from "../report/report.js";
-import { holeNames, settingLetter } from "../text/plain-words.js";
+import type { Unit } from "../text/length-text.js";
+import { holeNames } from "../text/plain-words.js";
 
 /** A hole to draw; its depths are those of its floor, its travels those of the bit's tip. */
 export type DrawnHole = ReturnType<typeof readHole>;
 
 /** The holes, in the report's order. */
-export function readHoles(report: Report): DrawnHole[] {
-  const names = holeNames(report.holes);
-  return report.holes.map((hole, i) => readHole(report, hole, i, elementAt(names, i)));
+export function readHoles(report: Report, unit: Unit): DrawnHole[] {
+  const [names, settings] = [holeNames(report.holes), readSettings(report, unit)];
+  return report.holes.map((hole, i) => readHole(settings, hole, i, elementAt(names, i)));
 }
 
-function readHole(report: Report, hole: Hole, index: number, name: string) {
+function readHole(settings: readonly DrawnSetting[], hole: Hole, index: number, name: string) {
   const { fret, along, offset, width, outline, window, lead, rise, fill, bit, removal } = hole;
   const { planned, recommended, drilled = false } = hole;
-  const { settings } = report.stops;
   const known = recommended ?? planned;
   return {
     name,
@@ -49,27 +50,28 @@ function readHole(report: Report, hole: Hole, index: number, name: string) {
     dot: fill.kind === "solid" ? fill.thickness : undefined,
     removed: removal.outer,
     planned,
-    setting: findSetting(report, index),
+    setting: findSetting(settings, hole),
   };
 }
 
-/** The setting that serves a hole: its name, its letter among several, its travel and the depth that it comes to. */
-export function findSetting(report: Report, hole: number) {
-  const recommended = report.holes[hole]?.recommended;
-  return recommended && { ...nameSetting(report, recommended.setting), ...recommended };
+/** The setting that serves a hole, and what the hole comes to at the travel that is written. */
+function findSetting(settings: readonly DrawnSetting[], hole: Hole) {
+  const outcome = outcomeOf(hole, settings);
+  const setting = settings[hole.recommended?.setting ?? -1];
+  return (
+    outcome &&
+    setting && { letter: setting.letter, name: setting.name, set: setting.set, ...outcome }
+  );
 }
 
-function nameSetting({ stops: { settings } }: Report, index: number) {
-  const letter = settings.length === 1 ? "" : settingLetter(index);
-  return { letter, name: letter === "" ? "stop setting" : `setting ${letter}` };
-}
+/** A stop setting to draw: its letter among several, and the travel to set, as it is written. */
+export type DrawnSetting = WrittenSetting;
 
-/** A stop setting to draw. */
-export type DrawnSetting = ReturnType<typeof readSettings>[number];
-
-/** The stop settings. */
-export function readSettings(report: Report) {
-  return report.stops.settings.map((setting, i) => ({ ...setting, ...nameSetting(report, i) }));
+/** The stop settings, as the card writes them. */
+export function readSettings(report: Report, unit: Unit): DrawnSetting[] {
+  const settings = writeSettings(report, unit);
+  if (settings.length > 1) return settings;
+  return settings.map((setting) => ({ ...setting, letter: "", name: "stop setting" }));
 }
 
 /** The board from above. */
@@ -89,19 +91,8 @@ export function readBoard({ edges }: Report) {
   return { lines, length: elementAt(lines, lines.length - 1).bass.along };
 }
 
-/** What a picture shows besides, where a report tells it: the board's channel, and at a hole what lies under it. */
-interface Told {
-  readonly channel?: { readonly width: number; readonly from: number; readonly to: number };
-}
-interface ToldAtHole {
-  /** Wood under the board. */
-  readonly neck?: number;
-  /** The rod channel there, its depth from the board's underside. */
-  readonly channel?: { readonly width: number; readonly depth: number };
-}
-
 /** The corners of the rod channel, where the report tells of one. */
-export function readChannel(report: Report & Told): Point[] {
+export function readChannel(report: Report): Point[] {
   if (report.channel === undefined) return [];
   const { width, from, to } = report.channel;
   const end = (along: number, side: number): Point[] =>
@@ -114,7 +105,7 @@ export type DrawnCut = NonNullable<ReturnType<typeof readCut>>;
 
 /** The board cut square to the centre line through a hole, as designed; undefined where there is no such hole. */
 export function readCut(report: Report, index: number) {
-  const hole: (Hole & ToldAtHole) | undefined = report.holes[index];
+  const hole = report.holes[index];
   if (hole === undefined) return undefined;
   const { along, thickness, sanding, radius = Infinity, neck = 0, channel } = hole;
   const half = alongEdges(report, along, ({ offset }) => offset);

@@ -2,16 +2,18 @@
 
 import { refused, tryRead } from "../errors/errors.js";
 import type { Report } from "../report/report.js";
+import type { Unit } from "../text/length-text.js";
 import * as cuts from "./cut.js";
 import { ABOVE, dimension, ROW, runningDimension } from "./dimension.js";
 import { measure, text } from "./label.js";
 import { arrow, bar, corners, hatch, line, type Mark, outline, type Spot } from "./line.js";
+import { type PictureOptions, readUnit } from "./options.js";
 import { type Entry, writePage } from "./paper.js";
 import { chooseScale } from "./scale.js";
 import * as words from "./words.js";
 
 /** How a section is drawn. */
-export interface SectionOptions {
+export interface SectionOptions extends PictureOptions {
   /** How many times larger heights are drawn than widths: 1 is true proportions; 4 where left out. */
   readonly exaggeration?: number;
 }
@@ -30,9 +32,9 @@ const [LEAST, MOST] = [1, 100];
  *
  * @param report what `checkDesign` returned
  * @param holeIndex index into `report.holes`
- * @param options `exaggeration` from 1 (true proportions) to 100; 4 where left out
+ * @param options `exaggeration` from 1 (true proportions) to 100, 4 where left out; `unit`, "mm" or "in"
  * @returns an SVG document, its size in mm
- * @throws RangeError where there is no such hole, or the exaggeration is out of range
+ * @throws RangeError where there is no such hole, the exaggeration is out of range, or for another unit
  * @example
  * const report = checkDesign({
  *   scale: { length: 648, frets: 22 },
@@ -49,7 +51,8 @@ export function drawSection(
   options: SectionOptions = {},
 ): string {
   const { exaggeration = 4 } = tryRead("options", options, () => ({ ...options }));
-  const cut = Number.isInteger(holeIndex) ? cuts.cutThrough(report, holeIndex) : undefined;
+  const unit = readUnit(options);
+  const cut = Number.isInteger(holeIndex) ? cuts.cutThrough(report, holeIndex, unit) : undefined;
   if (cut === undefined) {
     const expected = `an index into the report's ${report.holes.length} holes`;
     throw refused("holeIndex", holeIndex, expected);
@@ -58,19 +61,19 @@ export function drawSection(
     throw refused("exaggeration", exaggeration, `a number from ${LEAST} to ${MOST}`);
   }
   const sheet = layOut(cut, exaggeration);
-  const labels = words.labelDepths(cut);
+  const labels = words.labelDepths(cut, unit);
   return writePage({
     title: words.titled(`Section at ${cut.main.name}`, report),
-    heading: words.tellCut(cut, sheet.x(1), exaggeration),
+    heading: words.tellCut(cut, sheet.x(1), exaggeration, unit),
     marks: [
       ...drawBoard(cut, sheet),
-      ...drawWidths(cut, sheet),
-      ...drawEdge(cut, sheet),
+      ...drawWidths(cut, sheet, unit),
+      ...drawEdge(cut, sheet, unit),
       ...drawDepths(cut, labels, sheet),
     ],
     legend: legend(cut),
-    notes: words.tellLeft(cut),
-    spoken: [words.speakWidths(cut), `${labels.map(([, , label]) => label).join("; ")}.`],
+    notes: words.tellLeft(cut, unit),
+    spoken: [words.speakWidths(cut, unit), `${labels.map(([, , label]) => label).join("; ")}.`],
   });
 }
 
@@ -137,10 +140,13 @@ function drawBoard(cut: cuts.Cut, { spot, x, y }: Sheet): Mark[] {
 const PAST = 3;
 
 /** The centre lines; the hole's width above; below, its distance from the centre line and the board's width. */
-function drawWidths(cut: cuts.Cut, { x, top, bottom }: Sheet): Mark[] {
+function drawWidths(cut: cuts.Cut, { x, top, bottom }: Sheet, unit: Unit): Mark[] {
   const { main, half } = cut;
   const [axis, below] = [x(main.offset), bottom + PAST];
-  const [aside, width] = [words.figure(Math.abs(main.offset)), words.figure(2 * half)];
+  const [aside, width] = [Math.abs(main.offset), 2 * half].map((mm) => words.figure(mm, unit)) as [
+    string,
+    string,
+  ];
   // where it finds no room, the heading alone says it
   const fits = Math.abs(axis) > measure(aside) && Math.abs(main.offset) < half;
   const last = below + (fits ? 2 : 1) * ROW;
@@ -157,7 +163,7 @@ function drawWidths(cut: cuts.Cut, { x, top, bottom }: Sheet): Mark[] {
       [x(main.walls[0]), x(main.walls[1])],
       top - ROW,
       [0, 0],
-      words.tellWidth(cut),
+      words.tellWidth(cut, unit),
     ),
     ...(fits ? dimension("across", [0, axis], below + ROW, edges, aside) : []),
     ...dimension("across", [-x(half), x(half)], last, edges, width),
@@ -166,12 +172,12 @@ function drawWidths(cut: cuts.Cut, { x, top, bottom }: Sheet): Mark[] {
 }
 
 /** On the side away from the hole: what is left of the edge, and an arrow to the finished arc. */
-function drawEdge(cut: cuts.Cut, { spot, x, y, side, reach, top }: Sheet): Mark[] {
+function drawEdge(cut: cuts.Cut, { spot, x, y, side, reach, top }: Sheet, unit: Unit): Mark[] {
   const { half, thickness, surface } = cut;
   const edge = -side * x(half);
   const ends: Spot = [y(surface(half)), y(thickness)];
-  const left = words.figure(thickness - surface(half));
-  const radius = words.tellRadius(cut);
+  const left = words.figure(thickness - surface(half), unit);
+  const radius = words.tellRadius(cut, unit);
   const tip = spot([-0.8 * side * half, surface(0.8 * half)]);
   const foot: Spot = [-side * (reach + 6), top - 0.7 * ROW];
   return [

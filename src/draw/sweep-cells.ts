@@ -4,9 +4,10 @@ import type { Axis, Sweep } from "../batch/sweep.js";
 import type { NumberPath } from "../design/paths.js";
 import { refused, tryRead } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
+import type { PictureOptions } from "./options.js";
 
 /** Which axes of a sweep are drawn. */
-export interface SweepPictureOptions {
+export interface SweepPictureOptions extends PictureOptions {
   /** The axis from left to right; the first one where left out. */
   readonly x?: NumberPath;
   /** The axis upward; the next one where left out. */

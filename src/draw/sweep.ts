@@ -1,6 +1,7 @@
 /** Where one stop setting does, over two numbers of a design, as a picture. */
 
 import type { Sweep } from "../batch/sweep.js";
+import type { Unit } from "../text/length-text.js";
 import { ticks } from "./dimension.js";
 import { MIDDLE, measure, text } from "./label.js";
 import {
@@ -14,6 +15,7 @@ import {
   outline,
   type Spot,
 } from "./line.js";
+import { readUnit } from "./options.js";
 import { type Entry, writePage } from "./paper.js";
 import { type Cell, readSweep, type SweepCells, type SweepPictureOptions } from "./sweep-cells.js";
 import * as words from "./words.js";
@@ -28,9 +30,9 @@ import * as words from "./words.js";
  *
  * @param sweep what `sweep` returned; of a range of its combinations, the others are left empty
  * @param options `x` and `y`, the axes to draw, of at most 100 values each: the first two where left out; `held`,
- *   for any other axis the index of the value that it has in the picture: 0 where left out
+ *   for any other axis the index of the value that it has in the picture: 0 where left out; `unit`, "mm" or "in"
  * @returns an SVG document, its size in mm
- * @throws RangeError where the sweep has no such axis, or one that is too long, or no such value
+ * @throws RangeError where the sweep has no such axis, or one that is too long, or no such value, or for another unit
  * @example
  * const design = {
  *   scale: { length: 648, frets: 22 },
@@ -43,16 +45,17 @@ import * as words from "./words.js";
  * drawSweep(rows, { x: "board.thickness" }).match(/class="cell none"/g).length // 3
  */
 export function drawSweep(sweep: Sweep, options: SweepPictureOptions = {}): string {
+  const unit = readUnit(options);
   const cells = readSweep(sweep, options);
   const size = chooseSize(cells);
-  const held = words.tellHeld(cells);
+  const held = words.tellHeld(cells, unit);
   return writePage({
     title: words.titled("Stop settings", sweep.size > 0 ? sweep.at(0) : {}),
     heading: [words.WORDS.cells, ...held],
-    marks: drawChart(cells, size),
+    marks: drawChart(cells, size, unit),
     legend: legend(cells, size.figures),
     notes: [words.tellCells(cells), words.WORDS.settingsAlone],
-    spoken: [words.WORDS.spokenCells, ...words.tellSweep(cells)],
+    spoken: [words.WORDS.spokenCells, ...words.tellSweep(cells, unit)],
   });
 }
 
@@ -71,7 +74,7 @@ function chooseSize({ x, rows }: SweepCells) {
   return { width, height, figures: width >= widest + 1.5 && height >= 1.4 * LETTER };
 }
 
-function drawChart({ x, y, rows }: SweepCells, size: CellSize): Mark[] {
+function drawChart({ x, y, rows }: SweepCells, size: CellSize, unit: Unit): Mark[] {
   const [columns, height] = [x.values.length, rows.length * size.height];
   // the corner between cells: columns from the left, rows from below
   const corner = (i: number, j: number): Spot => [i * size.width, height - j * size.height];
@@ -79,8 +82,8 @@ function drawChart({ x, y, rows }: SweepCells, size: CellSize): Mark[] {
     ...rows.flatMap((row, j) => row.flatMap((cell, i) => drawCell(cell, corner(i, j + 1), size))),
     outline("narrow frame", corners(corner(0, 0), corner(columns, rows.length))),
     lines("wide frontier", traceFrontier(rows, corner)),
-    ...drawAcross(x, size.width, height),
-    ...(y ? drawUpward(y, size.height) : []),
+    ...drawAcross(x, size.width, height, unit),
+    ...(y ? drawUpward(y, size.height, unit) : []),
   ];
 }
 
@@ -118,26 +121,26 @@ function traceFrontier(rows: SweepCells["rows"], corner: (i: number, j: number) 
 }
 
 /** Values below the cells, only every so many where they find no room, and the axis' name below them. */
-function drawAcross({ path, values }: SweepCells["x"], width: number, bottom: number): Mark[] {
-  const labels = values.map(words.labelValue);
+function drawAcross(axis: SweepCells["x"], width: number, bottom: number, unit: Unit): Mark[] {
+  const labels = words.labelValues(axis, unit);
   const step = Math.ceil((measure(labels) + 2.5) / width);
   const shown = labels.map((label, i) => [(i + 0.5) * width, label] as const);
-  const name: Spot = [(values.length * width) / 2, bottom + 2.5 + 2.8 * LETTER];
+  const name: Spot = [(labels.length * width) / 2, bottom + 2.5 + 2.8 * LETTER];
   return [
     ...ticks(
       "across",
       bottom,
       shown.filter((_, i) => i % step === 0),
     ),
-    text(words.labelAxis(path), name, "middle"),
+    text(words.labelAxis(axis.path, unit), name, "middle"),
   ];
 }
 
 /** Values left of the cells, and the axis' name above them. */
-function drawUpward({ path, values }: SweepCells["x"], height: number): Mark[] {
-  const labels = values.map(words.labelValue);
+function drawUpward(axis: SweepCells["x"], height: number, unit: Unit): Mark[] {
+  const labels = words.labelValues(axis, unit);
   const step = Math.ceil((1.3 * LETTER) / height);
-  const shown = labels.map((label, i) => [(values.length - i - 0.5) * height, label] as const);
+  const shown = labels.map((label, i) => [(labels.length - i - 0.5) * height, label] as const);
   const name: Spot = [-2.5 - measure(labels), -0.8 * LETTER];
   return [
     ...ticks(
@@ -145,7 +148,7 @@ function drawUpward({ path, values }: SweepCells["x"], height: number): Mark[] {
       0,
       shown.filter((_, i) => i % step === 0),
     ),
-    text(words.labelAxis(path), name),
+    text(words.labelAxis(axis.path, unit), name),
   ];
 }
 

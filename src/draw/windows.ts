@@ -2,12 +2,14 @@
 
 import { elementAt } from "../geometry/element-at.js";
 import type { Report } from "../report/report.js";
-import { ticks } from "./dimension.js";
+import type { Unit } from "../text/length-text.js";
 import { type Column, measure, table, text } from "./label.js";
 import { bar, circle, corners, line, type Mark, outline, type Spot } from "./line.js";
+import { type PictureOptions, readUnit } from "./options.js";
 import { type Entry, writePage } from "./paper.js";
 import { type DrawnHole, type DrawnSetting, readHoles, readSettings } from "./reading.js";
-import { chooseTicks, spread } from "./scale.js";
+import { BAR, layPlot, middleOfRow, ROW } from "./rows.js";
+import { spread } from "./scale.js";
 import * as words from "./words.js";
 
 /**
@@ -16,7 +18,9 @@ import * as words from "./words.js";
  * bar between the two limits that clash.
  *
  * @param report what `checkDesign` returned
+ * @param options `unit`, "mm" or "in": what is set is a fraction of an inch where one serves
  * @returns an SVG document, its size in mm
+ * @throws RangeError for another unit
  * @example
  * const report = checkDesign({
  *   scale: { length: 648, frets: 22 },
@@ -26,23 +30,24 @@ import * as words from "./words.js";
  * });
  * drawWindows(report).match(/class="window"/g).length // 4
  */
-export function drawWindows(report: Report): string {
-  const [all, settings] = [readHoles(report), readSettings(report)];
+export function drawWindows(report: Report, options: PictureOptions = {}): string {
+  const unit = readUnit(options);
+  const [all, settings] = [readHoles(report, unit), readSettings(report, unit)];
   const holes = all.filter(({ drilled }) => !drilled);
-  const columns = words.windowColumns(holes);
+  const columns = words.windowColumns(holes, unit);
   const none = holes.length === 0;
   return writePage({
     title: words.titled("Travel windows", report),
-    heading: [none ? words.WORDS.noHoles : words.WORDS.windows],
-    marks: none ? [] : drawChart(holes, settings, columns),
+    heading: [none ? words.WORDS.noHoles : `${words.WORDS.windows} ${words.tellUnit(unit)}`],
+    marks: none ? [] : drawChart(holes, settings, columns, unit),
     legend: LEGEND,
-    notes: words.tellPlan(all, settings),
+    notes: words.tellPlan(all, settings, unit),
     spoken: words.tellRows(holes, columns),
   });
 }
 
-/** The room for the bars, for each of them, and its height. */
-const [PLOT, ROW, BAR] = [130, 6.4, 3.4];
+/** The room for the bars. */
+const WIDTH = 130;
 
 /** A travel as a place across the plot. */
 type Across = (travel: number) => number;
@@ -51,34 +56,31 @@ function drawChart(
   holes: readonly DrawnHole[],
   settings: readonly DrawnSetting[],
   columns: readonly Column[],
+  unit: Unit,
 ): Mark[] {
-  const [from, to] = findRange(holes, settings);
-  const across: Across = (travel) => ((travel - from) / (to - from)) * PLOT;
+  const { across, axis } = layPlot(
+    travelsOf(holes, settings),
+    { rows: holes.length, width: WIDTH },
+    unit,
+  );
   const bottom = holes.length * ROW;
   const names = holes.map(({ name }) => name);
-  const middle = (i: number) => (i + 0.5) * ROW;
-  const { places, decimals } = chooseTicks(from, to, 9);
-  const labelled = places.map((at) => [across(at), words.figure(at, decimals)] as const);
   const shared = settings.filter((setting) => setting.holes.length === holes.length);
   return [
     ...shared.map(({ min, max }) => drawShared([across(min), 0], [across(max), bottom])),
-    ...holes.flatMap((hole, i) => drawRow(hole, middle(i), across)),
+    ...holes.flatMap((hole, i) => drawRow(hole, middleOfRow(i), across)),
     ...drawSettings(settings, across, bottom),
-    line("narrow axis", [0, bottom], [PLOT, bottom]),
-    ...ticks("across", bottom, labelled),
-    ...table([["", names, "end"]], -3 - measure(names), middle),
-    ...table(columns, PLOT + 4, middle),
+    ...axis,
+    ...table([["", names, "end"]], -3 - measure(names), middleOfRow),
+    ...table(columns, WIDTH + 4, middleOfRow),
   ];
 }
 
-/** From the least to the greatest of all travels, and a little more either way. */
-function findRange(holes: readonly DrawnHole[], settings: readonly DrawnSetting[]) {
-  const travels = [...settings, ...holes.map(({ planned }) => planned)];
+/** All that is shown. */
+function travelsOf(holes: readonly DrawnHole[], settings: readonly DrawnSetting[]): number[] {
   const bounds = holes.flatMap(({ window, shift }) => [window.min + shift, window.max + shift]);
-  const all = [...bounds, ...travels.flatMap((at) => at?.travel ?? [])];
-  const [from, to] = [Math.min(...all), Math.max(...all)];
-  const more = Math.max(0.25, (to - from) * 0.06);
-  return [from - more, to + more] as const;
+  const planned = holes.flatMap((hole) => hole.planned?.travel ?? []);
+  return [...bounds, ...settings.map(({ set }) => set.mm), ...planned];
 }
 
 /** A hole's bar, and what is set and planned in it. */
@@ -90,7 +92,7 @@ function drawRow(hole: DrawnHole, y: number, across: Across): Mark[] {
   return [
     ...bar([from, y - BAR / 2], [to, y + BAR / 2], open),
     ...governs.map((end) => drawGoverning(at(window[end] + shift))),
-    ...(setting ? [drawServed(at(setting.travel))] : []),
+    ...(setting ? [drawServed(at(setting.set.mm))] : []),
     ...(planned ? [drawPlanned(at(planned.travel))] : []),
   ];
 }
@@ -110,8 +112,8 @@ const ABOVE = { line: 6, bend: 10, name: 11.5 };
 
 /** A line for each setting, its name above it; where names would meet, their lines bend. */
 function drawSettings(settings: readonly DrawnSetting[], across: Across, bottom: number): Mark[] {
-  const names = settings.map(({ letter, travel }) => `${letter} ${words.figure(travel)}`.trim());
-  const xs = settings.map(({ travel }) => across(travel));
+  const names = settings.map(({ letter, set }) => `${letter} ${set.text}`.trim());
+  const xs = settings.map(({ set }) => across(set.mm));
   const places = spread(xs, measure(names) + 2);
   return names.flatMap((name, i) => {
     const [x, place] = [elementAt(xs, i), elementAt(places, i)];

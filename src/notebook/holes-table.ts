@@ -1,10 +1,10 @@
 /** The holes as a table. Lengths in mm. */
 
-import { findSetting } from "../draw/reading.js";
-import { figure, LIMITS, least, most } from "../draw/words.js";
+import * as words from "../draw/words.js";
 import { element } from "../draw/xml.js";
 import type { Hole, Report } from "../report/report.js";
-import { holeNames } from "../text/plain-words.js";
+import { MILLIMETRES } from "../text/length-text.js";
+import { holeNames, settingLetter } from "../text/plain-words.js";
 
 /** A column: its head, and what it says of a hole. */
 type Column = readonly [string, (hole: Hole, i: number) => string];
@@ -45,18 +45,21 @@ function columnsOf(report: Report): Column[] {
     ["off the centre", ({ offset }) => figure(offset)],
     ["size", ({ width }) => figure(width)],
     ["removed", ({ removal }) => figure(removal.outer)],
-    ["least", ({ window }) => least(window.min)],
-    ["most", ({ window }) => most(window.max)],
-    ["most set by", ({ window }) => LIMITS[window.maxBy]],
-    ...(stops.settings.length > 1 ? [settingColumn(report)] : []),
+    ["least", ({ window }) => words.least(window.min, MILLIMETRES)],
+    ["most", ({ window }) => words.most(window.max, MILLIMETRES)],
+    ["most set by", ({ window }) => words.LIMITS[window.maxBy]],
+    ...(stops.settings.length > 1 ? [settingColumn()] : []),
     ["depth", ({ recommended }) => lengthWords(recommended?.depth)],
     ["travel", ({ recommended }) => lengthWords(recommended?.travel)],
     ...(holes.some(({ planned }) => planned) ? PLANNED : []),
   ];
 }
 
-function settingColumn(report: Report): Column {
-  return ["setting", (_, i) => findSetting(report, i)?.letter ?? NOTHING];
+function settingColumn(): Column {
+  return [
+    "setting",
+    ({ recommended }) => (recommended ? settingLetter(recommended.setting) : NOTHING),
+  ];
 }
 
 const PLANNED: readonly Column[] = [
@@ -64,6 +67,8 @@ const PLANNED: readonly Column[] = [
   ["marker left", ({ planned }) => lengthWords(planned?.markerLeft)],
   ["wood left", ({ planned }) => lengthWords(planned?.woodLeft)],
 ];
+
+const figure = (mm: number) => words.figure(mm, MILLIMETRES);
 
 function lengthWords(length: number | undefined): string {
   return length === undefined ? NOTHING : figure(length);

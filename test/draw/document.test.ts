@@ -2,12 +2,13 @@
 import { describe, expect, test } from "vitest";
 import { drawBoard, drawSection } from "../../src/draw/index.js";
 import { gallery, reportOf } from "./gallery.js";
-import { picturesOf, sweeps } from "./pictures.js";
+import { picturesOf, sandings, sweeps } from "./pictures.js";
 import { classed, type Drawing, read, textsIn } from "./svg.js";
 
 const allPictures = () => [
   ...gallery.flatMap(({ name, report }) => picturesOf(name, report, 1)),
   ...sweeps(),
+  ...sandings(),
 ];
 
 function only(drawing: Drawing, tag: string) {

@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { anyReport } from "./any-neck.js";
 import { gallery } from "./gallery.js";
-import { type Picture, picturesOf, sweeps } from "./pictures.js";
+import { type Picture, picturesOf, sandings, sweeps } from "./pictures.js";
 import { type Box, type Line, linesIn, paperIn, read, textsIn } from "./svg.js";
 
 /** What is wrong with a picture's layout, in words. */
@@ -60,14 +60,17 @@ function runsThrough({ from: [x, y], to }: Line, box: Box): boolean {
 test.each(gallery)("$name", ({ name, report }) => {
   const pictures = picturesOf(name, report, 4);
   expect(pictures.length).toBeGreaterThanOrEqual(report.holes.length === 0 ? 2 : 4);
-  for (const picture of pictures) expect(faultsIn(picture), picture.name).toEqual([]);
+  const inches = picturesOf(name, report, 1, "in");
+  for (const picture of [...pictures, ...inches]) {
+    expect(faultsIn(picture), picture.name).toEqual([]);
+  }
   // the same again
   expect(picturesOf(name, report, 1)).toEqual(pictures.slice(0, 4));
 });
 
-test("sweeps", () => {
-  const pictures = sweeps();
-  expect(pictures.length).toBeGreaterThanOrEqual(9);
+test("sweeps and sanding", () => {
+  const pictures = [...sweeps(), ...sandings()];
+  expect(pictures.length).toBeGreaterThanOrEqual(15);
   for (const picture of pictures) expect(faultsIn(picture), picture.name).toEqual([]);
 });
 

@@ -1,6 +1,13 @@
 /** Every picture of a report, and of sweeps; all invented. */
-import { drawBoard, drawSection, drawSweep, drawWindows } from "../../src/draw/index.js";
+import {
+  drawBoard,
+  drawSanding,
+  drawSection,
+  drawSweep,
+  drawWindows,
+} from "../../src/draw/index.js";
 import { type Report, sweep } from "../../src/index.js";
+import type { SandingReading } from "../../src/measured/index.js";
 import { NECK } from "./gallery.js";
 
 /** A picture, by name. */
@@ -10,14 +17,22 @@ export interface Picture {
 }
 
 /** All pictures of a report; with `sections`, no more sections than that. */
-export function picturesOf(name: string, report: Report, sections = Infinity): Picture[] {
+export function picturesOf(
+  name: string,
+  report: Report,
+  sections = Infinity,
+  unit: "mm" | "in" = "mm",
+): Picture[] {
   const indices = report.holes.map((_, i) => i).slice(0, sections);
   return [
-    { name: `${name}: board`, svg: drawBoard(report) },
-    { name: `${name}: windows`, svg: drawWindows(report) },
+    { name: `${name}: board`, svg: drawBoard(report, { unit }) },
+    { name: `${name}: windows`, svg: drawWindows(report, { unit }) },
     ...indices.flatMap((i) => [
-      { name: `${name}: section ${i}`, svg: drawSection(report, i) },
-      { name: `${name}: section ${i}, true`, svg: drawSection(report, i, { exaggeration: 1 }) },
+      { name: `${name}: section ${i}`, svg: drawSection(report, i, { unit }) },
+      {
+        name: `${name}: section ${i}, true`,
+        svg: drawSection(report, i, { exaggeration: 1, unit }),
+      },
     ]),
   ];
 }
@@ -55,6 +70,39 @@ export const sweeps = (): Picture[] => {
     ["no holes", drawSweep(none)],
     ["nothing of it", drawSweep(sweep(THIN, { radius: [254] }, { from: 1, to: 1 }))],
     ["long figures", drawSweep(sweep(THIN, { radius: range(100.123456, 1234.5678, 30) }))],
+    ["in inches", drawSweep(three, { unit: "in" })],
     ["a long name", drawSweep(sweep(long, { "bit.point": [1, 2], web: [1] }))],
   ].map(([name = "", svg = ""]) => ({ name: `sweep: ${name}`, svg }));
+};
+
+/** An invented board that is 50 wide all along: half-way sanded, past the surface, and such as strain a drawing. */
+export const SANDED = {
+  ...NECK,
+  name: "Sanded (invented)",
+  board: { length: 482, width: 50, thickness: 6 },
+  sanding: 0.2,
+  depth: 2.2,
+};
+const HALF_WAY: readonly SandingReading[] = [
+  { along: "end", centre: 5.9, bass: 5.2, treble: 5.1 },
+  { along: 100, centre: 5.88 },
+  { along: "fret12", centre: 5.9, treble: 5.3 },
+];
+const TOO_FAR: readonly SandingReading[] = [
+  { along: "nut", centre: 5.8, bass: 4.4, treble: 4.57 },
+  { along: "fret12", centre: 4.6, bass: 3.3, treble: 3.3 },
+  { along: 400, centre: 3, bass: 2.4, treble: 1.4 },
+];
+
+/** The sanding of that board. */
+export const sandings = (): Picture[] => {
+  const many = range(0, 12, 40).map((along) => ({ along, centre: 5.9 - along / 1000 }));
+  const unknown = { ...SANDED, depth: undefined, board: { ...SANDED.board, thickness: 2 } };
+  return [
+    ["half-way", drawSanding(SANDED, HALF_WAY)],
+    ["too far, in inches", drawSanding(SANDED, TOO_FAR, { unit: "in" })],
+    ["too far", drawSanding(SANDED, TOO_FAR)],
+    ["thicker than stated, no depth", drawSanding(unknown, [{ along: 5, centre: 2.25 }])],
+    ["many readings", drawSanding({ ...SANDED, name: "&" }, many)],
+  ].map(([name = "", svg = ""]) => ({ name: `sanding: ${name}`, svg }));
 };

@@ -155,7 +155,7 @@ describe("the hole", () => {
     expect(deepest(reportOf("plain"), 0)).toBeCloseTo(2.4, 3);
     const served = reportOf("zeroed on the table");
     served.holes.forEach((hole, i) => {
-      expect(deepest(served, i)).toBeCloseTo(hole.recommended?.depth ?? Number.NaN, 3);
+      expect(deepest(served, i)).toBeCloseTo(hole.recommended?.depth ?? Number.NaN, 2);
     });
     const none = reportOf("no window");
     expect(deepest(none, 0)).toBeCloseTo(none.holes[0]?.window.min ?? Number.NaN, 3);

@@ -192,3 +192,45 @@ export function classed(drawing: Drawing, name: string): Element[] {
     (attributes.class ?? "").split(" ").includes(name),
   );
 }
+
+/** A plot: its axis on paper, and what a place across it means, from two figures of the axis. */
+export interface Plot {
+  readonly left: number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly valueAt: (x: number) => number;
+}
+
+/** The plots of a drawing, from the top down, each row from the left on. */
+export function plotsIn(drawing: Drawing): Plot[] {
+  const [lines, texts] = [linesIn(drawing), textsIn(drawing)];
+  const axes = lines.filter(({ name }) => name === "axis");
+  return axes.map(({ from: [left, bottom], to: [right] }) => {
+    const ticks = lines.filter(({ name, from: [x, y] }) => {
+      return name === "tick" && y === bottom && left <= x && x <= right;
+    });
+    const marked = ticks.map(({ from: [x] }) => {
+      const below = texts.find(({ words, box }) => {
+        const isNear = Math.abs((box.left + box.right) / 2 - x) < 0.05;
+        return /^−?[\d.]+$/.test(words) && isNear && box.top > bottom && box.top < bottom + 5;
+      });
+      return [x, Number(below?.words.replace("−", "-"))] as const;
+    });
+    const [[x0, d0] = [0, NaN], [x1, d1] = [0, NaN]] = [marked[0], marked.at(-1)];
+    if (!(x1 > x0 && marked.every(([, value]) => Number.isFinite(value)))) {
+      throw new Error("an axis that cannot be read");
+    }
+    const valueAt = (x: number) => d0 + ((x - x0) * (d1 - d0)) / (x1 - x0);
+    return { left, right, bottom, valueAt };
+  });
+}
+
+/** The rooms of all elements of one class. */
+export function boxesIn(drawing: Drawing, name: string): Box[] {
+  return classed(drawing, name).map(({ attributes }) => {
+    const spots = runsOf(attributes.d ?? "").flat();
+    const [xs, ys] = [spots.map(([x]) => x), spots.map(([, y]) => y)];
+    const [left, right] = [Math.min(...xs), Math.max(...xs)];
+    return { left, right, top: Math.min(...ys), bottom: Math.max(...ys) };
+  });
+}

@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 import { drawSection } from "../../src/draw/index.js";
 import { golden } from "../golden/golden.js";
 import { reportOf } from "./gallery.js";
-import { type Picture, picturesOf, sweeps } from "./pictures.js";
+import { type Picture, picturesOf, sandings, sweeps } from "./pictures.js";
 import { read, wordsIn } from "./svg.js";
 
 const NAMES = [
@@ -41,9 +41,21 @@ test("sweeps", () => {
   golden(fileOf("sweeps"), told.map(tell).join("\n"));
 });
 
+test("sanding", () => {
+  golden(fileOf("sanding"), sandings().slice(0, 4).map(tell).join("\n"));
+});
+
+test("in inches", () => {
+  const [plan, windows, section] = picturesOf("inches", reportOf("plain"), 1, "in");
+  golden(
+    fileOf("inches"),
+    [plan, windows, section].map((each) => tell(each as Picture)).join("\n"),
+  );
+});
+
 test("nothing is kept that is not held", () => {
   const kept = readdirSync(new URL("../golden/draw/", import.meta.url));
   expect(kept.map((file) => `draw/${file}`).sort()).toEqual(
-    [...NAMES, "sweeps"].map(fileOf).sort(),
+    [...NAMES, "sweeps", "sanding", "inches"].map(fileOf).sort(),
   );
 });
