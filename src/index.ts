@@ -19,7 +19,7 @@ export {
 export type { FretLine } from "./board/fret-lines.js";
 export { diagonalCrossing, type Side } from "./board/markers.js";
 // the design
-export { DEFAULTS, LIMITS } from "./design/defaults.js";
+export { DEFAULTS, type Default, LIMITS } from "./design/defaults.js";
 export type * from "./design/design.js";
 export type { NumberPath } from "./design/paths.js";
 export type { BitSpec, FillSpec } from "./design/spec.js";

@@ -5,8 +5,20 @@ import { checkDesign, type Report } from "../report/report.js";
 
 /** What came of one design: its report, or the error that it was refused with. */
 export type Checked =
-  | { readonly index: number; readonly report: Report; readonly error?: undefined }
-  | { readonly index: number; readonly report?: undefined; readonly error: Error };
+  | {
+      /** Which of the designs it is, from 0. */
+      readonly index: number;
+      /** What the check found. */
+      readonly report: Report;
+      readonly error?: undefined;
+    }
+  | {
+      /** Which of the designs it is, from 0. */
+      readonly index: number;
+      readonly report?: undefined;
+      /** Why it was refused: a DesignError, or what its own getters threw. */
+      readonly error: Error;
+    };
 
 /**
  * Checks any number of designs, in order and one at a time: nothing is kept of those that went before.
@@ -29,6 +41,16 @@ export type Checked =
  * results[1].error.name // "DesignError"
  */
 export function checkMany(designs: Iterable<Design>): Generator<Checked, void, undefined>;
+/**
+ * The same over a stream.
+ *
+ * @param designs a stream of designs
+ * @returns an asynchronous iterator of results
+ * @throws RangeError where `designs` cannot be iterated
+ * @example
+ * const stream = (async function* () {})();
+ * typeof checkMany(stream)[Symbol.asyncIterator] // "function"
+ */
 export function checkMany(designs: AsyncIterable<Design>): AsyncGenerator<Checked, void, undefined>;
 export function checkMany(
   designs: Iterable<Design> | AsyncIterable<Design>,

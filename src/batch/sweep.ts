@@ -21,7 +21,9 @@ export type Axes = { readonly [Path in NumberPath]?: readonly number[] };
 
 /** One axis of a sweep. */
 export interface Axis {
+  /** The number of the design that varies. */
   readonly path: NumberPath;
+  /** What it takes in turn: mm, degrees or fractions, as in the design. */
   readonly values: readonly number[];
 }
 
@@ -45,6 +47,7 @@ export interface Sweep extends SweepColumns {
   readonly size: number;
   /** The combination of row 0. */
   readonly from: number;
+  /** What varies, the last one fastest. */
   readonly axes: readonly Axis[];
   /** The values of row i, in the order of the axes. */
   readonly valuesAt: (i: number) => number[];
@@ -56,8 +59,9 @@ export interface Sweep extends SweepColumns {
 
 /** Which rows to work out, and where to put them. */
 export interface SweepOptions {
-  /** The first combination, and the one after the last; all where left out. */
+  /** The first combination; 0 where left out. */
   readonly from?: number;
+  /** The one after the last; all of them where left out. */
   readonly to?: number;
   /** Columns to write to, long enough for the rows; new ones where left out. */
   readonly out?: SweepColumns;

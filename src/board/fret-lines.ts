@@ -6,8 +6,11 @@ import { equalTemperament, shareAt } from "../geometry/temperament.js";
 
 /** A straight line across the board: where it meets the centre line and either edge, all as `along`. */
 export interface FretLine {
+  /** Where it crosses the centre line, mm from the nut. */
   readonly along: number;
+  /** Where it meets the bass edge, mm from the nut along the centre line. */
   readonly bass: number;
+  /** Where it meets the treble edge, mm from the nut along the centre line. */
   readonly treble: number;
 }
 

@@ -54,7 +54,12 @@ export function diagonalCrossing(
   gap: number,
   widthA: number,
   widthB: number,
-): { along: number; offset: number } {
+): {
+  /** From the first slot, in the unit given. */
+  along: number;
+  /** Of each dot of a double from the centre line, in the unit given. */
+  offset: number;
+} {
   for (const [name, value] of Object.entries({ gap, widthA, widthB })) {
     if (!(Number.isFinite(value) && value > 0)) {
       throw refused(name, value, "a finite length greater than 0");

@@ -3,8 +3,9 @@ import { DESIGN } from "./fields.js";
 import type { Field, Form } from "./kinds.js";
 
 /** What is assumed where a design is silent, by the field's path; a case's own name stands before it. */
-export const DEFAULTS: Readonly<Record<string, { readonly value: number; readonly unit: string }>> =
-  Object.fromEntries(defaultsIn(DESIGN, ""));
+export const DEFAULTS: Readonly<Record<string, Default>> = Object.fromEntries(
+  defaultsIn(DESIGN, ""),
+);
 
 /** Bounds that keep the work finite; a value outside is refused. */
 export const LIMITS = {
@@ -15,9 +16,15 @@ export const LIMITS = {
   groups: { value: DESIGN.fields.markers.most, unit: "marker groups" },
 } as const;
 
-type Default = [string, { value: number; unit: string }];
+/** What is assumed, with its unit. */
+export interface Default {
+  /** What is assumed. */
+  readonly value: number;
+  /** "mm", "degrees", "fraction", "part" or "standard deviations". */
+  readonly unit: string;
+}
 
-function defaultsIn(form: Form, path: string): Default[] {
+function defaultsIn(form: Form, path: string): [string, Default][] {
   const named = Object.values(form.variants ?? []).flatMap(({ cases, tag }) =>
     Object.entries(cases).flatMap(([name, inner]) =>
       defaultsIn(inner, tag === undefined ? path : `${path}${name}.`),
@@ -29,7 +36,7 @@ function defaultsIn(form: Form, path: string): Default[] {
   ];
 }
 
-function defaultOf(field: Field, path: string): Default[] {
+function defaultOf(field: Field, path: string): [string, Default][] {
   const within = field.kind === "object" ? defaultsIn(field, `${path}.`) : [];
   if (field.usual === undefined) return within;
   const of = field.kind === "profile" || field.kind === "tolerance" ? field.of : field;

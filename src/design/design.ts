@@ -416,3 +416,21 @@ export interface Design {
       }
     | undefined;
 }
+
+/**
+ * A design in the making, as a form or an editor fills it in: anything may be missing yet. `designSchema` of
+ * marker-depth/files tells what is, and gives the design when nothing is.
+ *
+ * @example
+ * // an invented neck, half told
+ * const draft = { scale: { length: 648 }, radius: 254 };
+ * const { issues } = designSchema["~standard"].validate(draft);
+ * issues.map(({ path }) => path.join(".")) // ["scale.frets", "board", "markers"]
+ */
+export type DesignDraft = Draft<Design>;
+
+type Draft<T> = T extends readonly (infer Item)[]
+  ? readonly Draft<Item>[]
+  : T extends object
+    ? { readonly [Key in keyof T]?: Draft<T[Key]> | undefined }
+    : T;

@@ -1,7 +1,6 @@
 /** A design with nothing left open: every default filled in, each group with all that it is worked with. */
 import type {
   Arrangement,
-  Bit,
   Channel,
   Place,
   PocketShape,
@@ -12,14 +11,41 @@ import type {
 
 /** A fill with nothing left open. */
 export type FillSpec =
-  | { readonly kind: "poured"; readonly keep: number }
-  | { readonly kind: "solid"; readonly thickness: number; readonly keep: number };
+  | {
+      /** Two-part epoxy. */
+      readonly kind: "poured";
+      /** Least of it to be left after radiusing, mm. */
+      readonly keep: number;
+    }
+  | {
+      /** A dot of shell, plastic, clay or wood, glued in. */
+      readonly kind: "solid";
+      /** Of the dot, mm. */
+      readonly thickness: number;
+      /** Least of it to be left after radiusing, mm. */
+      readonly keep: number;
+    };
 
 /** A bit with nothing left open. */
 export type BitSpec =
-  | { readonly kind: "forstner" | "brad-point"; readonly point: number; readonly spur: number }
-  | { readonly kind: "twist"; readonly angle: number }
-  | Extract<Bit, { readonly kind: "end-mill" }>;
+  | {
+      /** A bit with a point in the middle and a rim or spurs around it. */
+      readonly kind: "forstner" | "brad-point";
+      /** Length of its point below the floor, mm. */
+      readonly point: number;
+      /** How far its rim or spurs cut below the floor, mm. */
+      readonly spur: number;
+    }
+  | {
+      /** A bit whose tip is a cone. */
+      readonly kind: "twist";
+      /** Between the cone's sides, degrees. */
+      readonly angle: number;
+    }
+  | {
+      /** A mill, which has no point. */
+      readonly kind: "end-mill";
+    };
 
 /** A stop with nothing left open; from the table its height is that of board and neck where undefined. */
 export type StopSpec = {

@@ -98,8 +98,15 @@ export function profileAt(
   profile: Profile,
   along: number,
   design: {
+    /** The frets, which stations name. */
     readonly scale: Scale;
-    readonly board: { readonly length: number; readonly width?: Profile };
+    /** The board, on which they lie. */
+    readonly board: {
+      /** From the nut to the body end, mm. */
+      readonly length: number;
+      /** Of the board, mm; fanned frets alone hang on it. */
+      readonly width?: Profile;
+    };
   },
 ): number {
   const issues: DesignIssue[] = [];
@@ -217,7 +224,12 @@ const HOLE = {
 export function holeWindow(
   design: Design,
   hole: HoleAt,
-): DepthWindow & { readonly lead: number; readonly rise: number } {
+): DepthWindow & {
+  /** How far the tip lies below the floor, mm. */
+  readonly lead: number;
+  /** How much deeper below the top the tip lies than the travel says, mm. */
+  readonly rise: number;
+} {
   const { stated, neck } = readDesigned(design);
   const { spec, board } = neck;
   const issues: DesignIssue[] = [];

@@ -35,7 +35,9 @@ export interface Setting extends Common {
 
 /** A stop plan: the common travels, null where there are none, and the settings to use. */
 export interface StopPlan {
+  /** The travels that suit every hole; null where there are none. */
   readonly common: Common | null;
+  /** The fewest settings, each with the holes that it serves. */
   readonly settings: readonly Setting[];
 }
 
@@ -56,7 +58,10 @@ export interface StopPlan {
  */
 export function stopSettings(
   windows: readonly TravelWindow[],
-  options: { readonly step?: number | undefined } = {},
+  options: {
+    /** The smallest step of the stop, mm, greater than 0. */
+    readonly step?: number | undefined;
+  } = {},
 ): StopPlan {
   const step = tryRead("options", options, () => options.step);
   if (step !== undefined && !(Number.isFinite(step) && step > 0)) {

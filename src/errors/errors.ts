@@ -2,8 +2,11 @@
 export interface DesignIssue {
   /** Dotted path in the design, as `markers.1.diameter`; empty for the design itself. */
   readonly path: string;
+  /** What came. */
   readonly value: unknown;
+  /** What was expected: the bound, or the kind of value. */
   readonly expected: string;
+  /** The three in one line. */
   readonly message: string;
 }
 
@@ -15,7 +18,9 @@ const SHOWN_CHARACTERS = 60;
  * Tell it by `error.name === "DesignError"` where two builds of this package may meet.
  */
 export class DesignError extends RangeError {
+  /** "DesignError". */
   override readonly name = "DesignError";
+  /** Every problem of the design. */
   readonly issues: readonly DesignIssue[];
 
   constructor(issues: readonly DesignIssue[]) {

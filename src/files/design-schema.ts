@@ -14,14 +14,28 @@ export interface StandardSchema<Input, Output> {
     /** Tells the value as it was read, or what is wrong with it. */
     readonly validate: (value: unknown) => StandardResult<Output>;
     /** For the compiler alone. */
-    readonly types?: { readonly input: Input; readonly output: Output } | undefined;
+    readonly types?:
+      | {
+          /** What may be written. */
+          readonly input: Input;
+          /** What comes out. */
+          readonly output: Output;
+        }
+      | undefined;
   };
 }
 
 /** A value as it was read, or what is wrong with it. */
 export type StandardResult<Output> =
-  | { readonly value: Output; readonly issues?: undefined }
-  | { readonly issues: readonly StandardIssue[] };
+  | {
+      /** As it was read. */
+      readonly value: Output;
+      readonly issues?: undefined;
+    }
+  | {
+      /** All that is wrong with it. */
+      readonly issues: readonly StandardIssue[];
+    };
 
 /** A problem and its place. */
 export interface StandardIssue {

@@ -22,6 +22,7 @@ export interface WriteOptions {
  *
  * @param design the neck, lengths in mm
  * @param options `unit`: "mm" where left out
+ * @returns the file's text, ended by a line feed
  * @throws DesignError where `checkDesign` would refuse the design; RangeError for another unit
  * @example
  * // an invented neck

@@ -3,7 +3,9 @@ import { elementAt } from "./element-at.js";
 
 /** A point on the flat top. */
 export interface Point {
+  /** Distance from the nut along the centre line, mm. */
   readonly along: number;
+  /** Distance from the centre line, mm, bass negative. */
   readonly offset: number;
 }
 

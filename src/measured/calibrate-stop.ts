@@ -50,6 +50,7 @@ export interface StopCalibration {
   readonly tolerance: {
     /** r · spread, mm. */
     readonly limit: number;
+    /** The law of the errors. */
     readonly shape: "normal";
     /** r: how many standard deviations the limit is. */
     readonly coverage: number;

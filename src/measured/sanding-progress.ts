@@ -53,8 +53,13 @@ export interface MarkerLeft {
   readonly path: string;
   /** The hole's name, as on the card: "fret 12, bass". */
   readonly name: string;
-  /** Under the surface now, and under the finished one or the one now, whichever is lower; negative where it is gone. */
-  readonly markerLeft: { readonly now: number; readonly finished: number };
+  /** What is left of the marker, mm; negative where it is gone. */
+  readonly markerLeft: {
+    /** Under the surface now, mm. */
+    readonly now: number;
+    /** Under the finished surface, or the one now where that is lower, mm. */
+    readonly finished: number;
+  };
 }
 
 /** How far the sanding has come. */

@@ -8,4 +8,9 @@
 export { type Denominator, formatLength, type LengthFormat } from "./format-length.js";
 export { length } from "./length.js";
 // functions for a mathjs instance
-export { type MathFunctions, type MathUnit, mathFunctions } from "./math-functions.js";
+export {
+  type Crossing,
+  type MathFunctions,
+  type MathUnit,
+  mathFunctions,
+} from "./math-functions.js";

@@ -12,27 +12,41 @@ import { isUnit, lengthScale, plainNumber, refused } from "./math-values.js";
 
 /** A length as a mathjs unit. */
 export interface MathUnit {
+  /** Its value in a unit. */
   toNumeric(unit: string): unknown;
+  /** Whether it is a length, say. */
   hasBase(base: string): boolean;
+}
+
+/** A crossing of the diagonals, in the unit given. */
+export interface Crossing<Length> {
+  /** From the first slot. */
+  readonly along: Length;
+  /** Of each dot of a double from the centre line. */
+  readonly offset: Length;
 }
 
 /** The functions, each with the arguments of the building block of its name. */
 export interface MathFunctions {
+  /** How far a surface of a radius has dropped at distance x from its crest; plain numbers or units of length. */
   readonly sagitta: {
     (radius: number, x: number, slope?: number): number;
     <U extends MathUnit>(radius: U | number, x: U, slope?: number): U;
   };
+  /** The radius whose surface drops by h at distance x; plain numbers or units of length. */
   readonly radiusFromSagitta: {
     (x: number, h: number): number;
     <U extends MathUnit>(x: U, h: U): U;
   };
+  /** Distance of fret n from the nut on a scale of this length; a plain number or a unit of length. */
   readonly fretPosition: {
     (length: number, n: number): number;
     <U extends MathUnit>(length: U, n: number): U;
   };
+  /** Where the diagonals between two slots cross; plain numbers or units of length. */
   readonly diagonalCrossing: {
-    (gap: number, widthA: number, widthB: number): { along: number; offset: number };
-    <U extends MathUnit>(gap: U, widthA: U, widthB: U): { along: U; offset: U };
+    (gap: number, widthA: number, widthB: number): Crossing<number>;
+    <U extends MathUnit>(gap: U, widthA: U, widthB: U): Crossing<U>;
   };
 }
 

@@ -1,6 +1,6 @@
 /** The types, written by hand, are those of the table, both ways. The compiler checks (`npm run types`). */
 import { expect, test } from "vitest";
-import type { Design, Station } from "../../src/design/design.js";
+import type { Design, DesignDraft, Station } from "../../src/design/design.js";
 import { DESIGN, LAW } from "../../src/design/fields.js";
 import type { DesignInput } from "../../src/files/index.js";
 
@@ -107,6 +107,21 @@ test("the check can fail", () => {
   is<Alike<Spelt<Table["markers"]>, Spelt<readonly Inner[]>>>();
   // @ts-expect-error a fill without the solid one
   is<Alike<Spelt<Table["fill"]>, Spelt<Extract<Design["fill"], { kind: "poured" }>> | undefined>>();
+});
+
+test("a draft may lack anything, and holds nothing that a design may not", () => {
+  is<Design extends DesignDraft ? true : false>();
+  const drafts: DesignDraft[] = [
+    {},
+    { scale: { length: 648 } },
+    { board: { width: { nut: 43 } }, markers: [{ frets: [3] }, {}] },
+    { bit: { kind: "twist" }, tolerance: { stop: { shape: "normal" } } },
+  ];
+  // @ts-expect-error a length is a number
+  drafts.push({ board: { length: "482" } });
+  // @ts-expect-error a key that is none
+  drafts.push({ markers: [{ fret: 3 }] });
+  expect(drafts).toHaveLength(6);
 });
 
 test("a file may hold a design as it is, and texts for its lengths alone", () => {

@@ -1,10 +1,11 @@
 import { expect, test } from "vitest";
 import * as card from "../../src/card/index.js";
+import { designSchema } from "../../src/files/index.js";
 import * as core from "../../src/index.js";
 import * as measured from "../../src/measured/index.js";
 import { docstringExamples, run } from "./blocks.js";
 
-const SCOPE = { ...core, ...card, ...measured };
+const SCOPE = { ...core, ...card, ...measured, designSchema };
 /** Rooms whose own tests run their examples. */
 const ELSEWHERE = /^src\/(?:chance|draw|files|notebook|shell|units)\//;
 const examples = docstringExamples().filter(({ where }) => !ELSEWHERE.test(where));
