@@ -15,5 +15,7 @@ export { drawSection, type SectionOptions } from "./section.js";
 // where one setting does, over two numbers of a design
 export { drawSweep } from "./sweep.js";
 export type { SweepPictureOptions } from "./sweep-cells.js";
+// the board at 1 : 1, to print
+export { drawTemplate, type TemplateOptions } from "./template.js";
 // every hole's window and the stop settings
 export { drawWindows } from "./windows.js";

@@ -47,14 +47,38 @@ export function writePage(page: Page): string {
   const box = boxAround(marks);
   const [left, top] = [box.left - MARGIN, box.top - MARGIN];
   const [width, height] = [box.right + MARGIN - left, box.bottom + MARGIN - top];
+  return writeSvg({
+    name: "marker-depth",
+    size: [plain(width), plain(height)],
+    viewBox: [left, top, width, height],
+    title: page.title,
+    spoken: [...page.heading, ...page.spoken, ...page.notes],
+    style: STYLE,
+    marks,
+  });
+}
+
+/** A document: its class, how large it is in mm, the room that it shows, its words for those who cannot see it. */
+export interface Sheet {
+  readonly name: string;
+  readonly size: readonly [width: string, height: string];
+  readonly viewBox: readonly number[];
+  readonly title: string;
+  readonly spoken: readonly string[];
+  readonly style: string;
+  readonly marks: readonly Mark[];
+}
+
+/** Marks as one SVG document. */
+export function writeSvg({ name, size, viewBox, title, spoken, style, marks }: Sheet): string {
   const root = {
     xmlns: "http://www.w3.org/2000/svg",
-    class: "marker-depth",
-    width: `${plain(width)}mm`,
-    height: `${plain(height)}mm`,
-    viewBox: [left, top, width, height].map(plain).join(" "),
+    class: name,
+    width: `${size[0]}mm`,
+    height: `${size[1]}mm`,
+    viewBox: viewBox.map(plain).join(" "),
     role: "img",
-    "aria-label": oneLine(page.title),
+    "aria-label": oneLine(title),
   };
   // light areas first and letters last, so that nothing covers what matters more
   const drawing = (Object.keys(PENS) as Pen[]).flatMap((pen) => {
@@ -64,9 +88,9 @@ export function writePage(page: Page): string {
   });
   return [
     `<svg${written(root)}>`,
-    element("title", {}, oneLine(page.title)),
-    element("desc", {}, oneLine([...page.heading, ...page.spoken, ...page.notes].join(" "))),
-    `<style>${STYLE}</style>`,
+    element("title", {}, oneLine(title)),
+    element("desc", {}, oneLine(spoken.join(" "))),
+    `<style>${style}</style>`,
     ...drawing,
     "</svg>\n",
   ].join("\n");

@@ -74,6 +74,10 @@ export const WORDS = {
     "A bar holds the travels of the bit's tip, from its touch, that suit a hole in the worst case.",
   cells: "Each cell is one combination of two numbers of the design.",
   spokenCells: "Settings needed, 0 where no depth suits some hole:",
+  print:
+    "1 : 1, seen from above. Print at 100 %, not fitted to the page; both rulers must measure.",
+  join: " Lay the ringed crosses of two pages over each other.",
+  ruler: "100 mm (3 15/16 in)",
   sanding:
     "A row for each reading, from the nut on; a bar begins at the top as it was and tells what is off there.",
   off: "off",
@@ -370,4 +374,14 @@ export function markerColumns(markers: readonly DrawnMarker[], unit: Unit): Colu
     ["", markers.map((marker) => STATES[stateOf(marker)]), "start"],
   ];
   return columns.filter(([, cells]) => cells.some((cell) => cell !== ""));
+}
+
+/** “page 1 of 2”. */
+export function tellPage(page: number, pages: number): string {
+  return `page ${page + 1} of ${pages}`;
+}
+
+/** Holes on a page, by their numbers in the report: “5 fret 12, bass”. */
+export function labelHole({ name, drilled }: DrawnHole, index: number): string {
+  return `${index + 1} ${name}${drilled ? " (drilled)" : ""}`;
 }

@@ -13,6 +13,7 @@ test("its exports", () => {
     "drawSanding",
     "drawSection",
     "drawSweep",
+    "drawTemplate",
     "drawWindows",
   ]);
 });
