@@ -5,6 +5,7 @@ import { delimiter, join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
 import { chromium } from "playwright-core";
+import { printTemplate } from "./print.mjs";
 import { HERE, ROOT, run } from "./project.mjs";
 
 const TOOLS = join(ROOT, "node_modules/.bin");
@@ -116,12 +117,14 @@ export async function inBrowser({ project }) {
   return `headless Chromium: ${(text.length / 1000).toFixed(0)} kB in a page`;
 }
 
+/** The pages of a template, printed at 1 : 1. */
+export function onPaper({ project }) {
+  return withPage((page) => printTemplate(page, project));
+}
+
 /** What a page leaves in `result`. */
-async function resultOf(url) {
-  assert.ok(existsSync(CHROMIUM), `${CHROMIUM} is not installed`);
-  const browser = await chromium.launch({ executablePath: CHROMIUM, args: ["--no-sandbox"] });
-  try {
-    const page = await browser.newPage();
+function resultOf(url) {
+  return withPage(async (page) => {
     const errors = [];
     const requests = [];
     page.on("pageerror", (error) => errors.push(String(error)));
@@ -129,6 +132,14 @@ async function resultOf(url) {
     await page.goto(url, { waitUntil: "load" });
     assert.deepEqual({ errors, requests }, { errors: [], requests: [url] });
     return await page.evaluate("globalThis.result");
+  });
+}
+
+async function withPage(work) {
+  assert.ok(existsSync(CHROMIUM), `${CHROMIUM} is not installed`);
+  const browser = await chromium.launch({ executablePath: CHROMIUM, args: ["--no-sandbox"] });
+  try {
+    return await work(await browser.newPage());
   } finally {
     await browser.close();
   }

@@ -10,6 +10,7 @@ const tries = [
   ["Bun", () => steps.onBun(packed)],
   ...["node16", "nodenext", "bundler"].map((way) => [way, () => steps.types(way, packed)]),
   ["Chromium", () => steps.inBrowser(packed)],
+  ["paper", () => steps.onPaper(packed)],
   ["publint", () => steps.publint(packed)],
   ["attw", () => steps.attw(packed)],
   ["publishing", () => steps.publishing()],
