@@ -60,13 +60,14 @@ interface SweptAxis {
 }
 
 /** What of the work a number has a part in. */
-type Part = "frame" | "wood" | "surfaces" | "groups" | "errors" | "none";
+type Part = "frame" | "wood" | "surfaces" | "stops" | "groups" | "errors" | "none";
 
 const PARTS: readonly (readonly [RegExp, Part])[] = [
   [/^(?:scale\.|board\.(?:length|width))/, "frame"],
   [/^(?:board\.(?:thickness|channel)|neck)/, "wood"],
   [/^(?:radius|existing|sanding|tolerance\.(?:radius|existing|sanding|crest))/, "surfaces"],
-  [/^(?:markers|fill|bit|stop)/, "groups"],
+  [/^(?:markers\.\d+\.)?stop\b/, "stops"],
+  [/^(?:markers|fill|bit)/, "groups"],
   [/^(?:web|tolerance)/, "errors"],
 ];
 
@@ -76,8 +77,11 @@ function partOf(path: string): Part {
 
 /** The stages of a design under some axes. */
 export function buildStages(design: Design, axes: readonly SweptAxis[], shape: Shape): Stages {
+  const isOn = (parts: readonly Part[], part: Part) =>
+    // a group is what it is stopped by, too
+    parts.includes(part) || (part === "stops" && parts.includes("groups"));
   const on = (...parts: Part[]) =>
-    axes.flatMap(({ path }, axis) => (parts.includes(partOf(path)) ? [axis] : []));
+    axes.flatMap(({ path }, axis) => (isOn(parts, partOf(path)) ? [axis] : []));
   const read = specReader(design, axes);
   const specOn = (chosen: readonly number[]) =>
     memoize(shape, chosen, (digits) => read(chosen, digits));
@@ -104,28 +108,33 @@ export function buildStages(design: Design, axes: readonly SweptAxis[], shape: S
   const always = on("frame", "groups", "errors");
   const onSurface = [...always, ...on("surfaces"), ...(isOnTable ? on("wood") : [])];
   const onWood = [...always, ...on("wood"), ...(isCurved ? on("surfaces") : [])];
-  const rows = (chosen: readonly number[], bound: BoundOf, sign: 1 | -1, takes: Takes) =>
-    memoizeRows<Extreme>(shape, chosen, (digits, old) =>
-      extremeAt(parts, digits, bound, sign, takes, old),
+  const rows = (chosen: readonly number[], bound: BoundOf, sign: 1 | -1, takes: Takes) => {
+    const boards = memoize(shape, on("frame", ...takes), (digits) => boardAt(parts, digits, takes));
+    const touches = memoize(shape, on("frame", "stops", "errors", ...takes), (digits) => {
+      const board = boards.at(digits);
+      return board && withoutIssues((issues) => buildTouches(board, spec.at(digits), issues));
+    });
+    const grounds = { spec, markers, boards, touches };
+    return memoizeRows<Extreme>(shape, chosen, (digits, old) =>
+      extremeAt(grounds, digits, bound, sign, old),
     );
-  const surfaceTakes = { surfaces: true, wood: isOnTable };
+  };
+  const surfaceTakes: Takes = isOnTable ? ["surfaces", "wood"] : ["surfaces"];
   const leastOn =
     isOnTable || isCurved ? undefined : radiusSweep(parts, axes, shape, on("surfaces"), first);
   return {
     least: leastOn
       ? memoizeRows(shape, onSurface, leastOn)
       : rows(onSurface, leastTravel, 1, surfaceTakes),
-    most: rows(onWood, mostInWood, -1, { surfaces: isCurved, wood: true }),
-    flush: isSolid
-      ? rows(onSurface, mostFlush, -1, surfaceTakes)
-      : rows(always, anyDepth, -1, { surfaces: false, wood: false }),
+    most: rows(onWood, mostInWood, -1, isCurved ? ["surfaces", "wood"] : ["wood"]),
+    flush: isSolid ? rows(onSurface, mostFlush, -1, surfaceTakes) : rows(always, anyDepth, -1, []),
     keys,
   };
 }
 
 /**
- * Least travels on a blank and from the wood, where of the surfaces the radius alone is swept and nothing else along the
- * last axis: the radius is set anew in place for each row. Undefined for other sweeps.
+ * Least travels on a blank and from the wood, where of the surfaces the radius alone is swept: it is set anew in place
+ * for each row. Undefined for other sweeps.
  */
 function radiusSweep(
   { spec, markers, frames }: Parts,
@@ -134,14 +143,14 @@ function radiusSweep(
   swept: readonly number[],
   first: Spec,
 ): ((digits: readonly number[], old: Extreme | undefined) => Extreme) | undefined {
-  const last = shape.length - 1;
   const { radius } = first;
-  const stations = typeof radius === "number" ? [] : (Object.keys(radius) as Station[]);
-  const places = swept.map((axis) => stations.findIndex((s) => axes[axis]?.path === `radius.${s}`));
-  if (!swept.includes(last) || places.includes(-1)) return undefined;
-  const values = Object.values(radius) as number[];
-  const place = elementAt(places, swept.indexOf(last));
-  const along = (axes[last] as SweptAxis).values;
+  const isWhole = typeof radius === "number";
+  const stations: Station[] = isWhole ? ["nut"] : (Object.keys(radius) as Station[]);
+  const paths = isWhole ? ["radius"] : stations.map((station) => `radius.${station}`);
+  const places = swept.map((axis) => paths.indexOf((axes[axis] as SweptAxis).path));
+  if (places.includes(-1)) return undefined;
+  const radii = swept.map((axis) => (axes[axis] as SweptAxis).values);
+  const values = isWhole ? [radius] : (Object.values(radius) as number[]);
   const setters = memoize(shape, frames.axes, (digits) => {
     const frame = frames.at(digits);
     return frame && radiusSetter(frame, first, stations);
@@ -151,30 +160,26 @@ function radiusSweep(
     const setter = setters.at(digits);
     return laidOut && setter && blankTravels(spec.at(digits), laidOut, setter.varying);
   });
+  // along a run, which has its own digits, the radius alone may vary
+  const last = shape.length - 1;
+  const isAlone = swept.includes(last) && !holes.axes.includes(last);
   let run: readonly number[] | undefined;
   let setter: RadiusSetter | undefined;
   let own: BlankTravels | undefined;
   return (digits, old) => {
-    if (digits !== run) {
+    if (!isAlone || digits !== run) {
       run = digits;
       setter = setters.at(digits);
       own = holes.at(digits);
-      for (let i = 0; i < swept.length; i++) {
-        const axis = swept[i] as number;
-        values[places[i] as number] = (axes[axis] as SweptAxis).values[
-          digits[axis] as number
-        ] as number;
-      }
     }
-    values[place] = along[digits[last] as number] as number;
+    for (let i = 0; i < swept.length; i++) {
+      const digit = digits[swept[i] as number] as number;
+      values[places[i] as number] = (radii[i] as readonly number[])[digit] as number;
+    }
     const surface = setter?.set(values);
     if (surface === undefined || own === undefined) return noneIn(old);
-    return greatestOf(
-      own,
-      surface,
-      surface === setter?.varying,
-      old ?? newExtreme(own.pieces.length),
-    );
+    const extreme = old ?? newExtreme(own.pieces.length);
+    return greatestOf(own, surface, surface === setter?.varying, extreme);
   };
 }
 
@@ -262,10 +267,7 @@ function noneIn(old: Extreme | undefined): Extreme {
 }
 
 /** Which parts of the board a bound takes; the others may be such as cannot be built. */
-interface Takes {
-  readonly surfaces: boolean;
-  readonly wood: boolean;
-}
+type Takes = readonly ("surfaces" | "wood")[];
 
 type Built<T> = Kept<T | undefined>;
 
@@ -387,24 +389,38 @@ const mostInWood: BoundOf = (board, spec, touch, marker) => {
   return max + travelBeyond(leadAndRise(board, touch, marker), marker.group);
 };
 
+/** What the bounds of a row's holes rest on. */
+interface Grounds {
+  readonly spec: Kept<Spec>;
+  readonly markers: Built<readonly Marker[]>;
+  readonly boards: Built<Board>;
+  readonly touches: Built<ReadonlyMap<string, Touch>>;
+}
+
+function boardAt(
+  { frames, woods, surfaces }: Parts,
+  digits: readonly number[],
+  takes: Takes,
+): Board | undefined {
+  const frame = frames.at(digits);
+  const wood = takes.includes("wood") ? woods.at(digits) : ANY_WOOD;
+  const finish = takes.includes("surfaces") ? surfaces.at(digits) : ANY_SURFACES;
+  return frame && wood && finish && { ...frame, ...finish, wood };
+}
+
 /** A bound of every hole, and the hole that governs: with sign 1 the greatest does, with −1 the least. */
 function extremeAt(
-  { spec, markers, frames, woods, surfaces }: Parts,
+  { spec, markers, boards, touches: kept }: Grounds,
   digits: readonly number[],
   boundOf: BoundOf,
   sign: 1 | -1,
-  takes: Takes,
   old: Extreme | undefined,
 ): Extreme {
-  const frame = frames.at(digits);
+  const board = boards.at(digits);
   const laidOut = markers.at(digits);
-  const wood = takes.wood ? woods.at(digits) : ANY_WOOD;
-  const finish = takes.surfaces ? surfaces.at(digits) : ANY_SURFACES;
-  if (!frame || !laidOut || !wood || !finish) return noneIn(old);
-  const board = { ...frame, ...finish, wood };
+  const touches = kept.at(digits);
+  if (!board || !laidOut || !touches) return noneIn(old);
   const stated = spec.at(digits);
-  const touches = withoutIssues((issues) => buildTouches(board, stated, issues));
-  if (touches === undefined) return noneIn(old);
   const extreme = old ?? newExtreme(laidOut.length);
   let hole = -1;
   for (let i = 0; i < laidOut.length; i++) {
