@@ -5,31 +5,43 @@ import type { Report } from "../report/report.js";
 import type { Unit } from "../text/length-text.js";
 import { wrapped } from "../text/text-layout.js";
 
-/** A line for each assumption, with its place in the design. */
-export function assumedLines({ assumed }: Report, unit: Unit): string[] {
-  const paths = Object.keys(assumed).filter((path) => path !== "pour.ratio.1");
-  if (paths.length === 0) return [];
-  const lines = paths.map((path) => wordsFor(path, assumed, unit));
-  return [
-    "ASSUMED   (the design does not say; in brackets where it can)",
-    ...lines.flatMap((line) => wrapped(`- ${line}`, "  ", "    ")),
-  ];
+/** One assumption in plain words, and where the design can say otherwise. */
+export interface Assumption {
+  readonly words: string;
+  readonly path: string;
 }
 
-/** “Least wood to be left under every part of the bit: 1.00 mm (web)”. */
+/** A line for each assumption, with its place in the design. */
+export function assumedLines(report: Report, unit: Unit): string[] {
+  const lines = tellAssumed(report, unit).map(({ words, path }) => `- ${words} (${path})`);
+  if (lines.length === 0) return [];
+  const head = "ASSUMED   (the design does not say; in brackets where it can)";
+  return [head, ...lines.flatMap((line) => wrapped(line, "  ", "    "))];
+}
+
+/** Every assumption, in the report's order. */
+export function tellAssumed({ assumed }: Report, unit: Unit): Assumption[] {
+  const paths = Object.keys(assumed).filter((path) => path !== "pour.ratio.1");
+  return paths.map((path) => ({
+    words: wordsFor(path, assumed, unit),
+    path: path === "pour.ratio.0" ? "pour.ratio" : path,
+  }));
+}
+
+/** “Least wood to be left under every part of the bit: 1.00 mm”. */
 function wordsFor(path: string, assumed: Report["assumed"], unit: Unit): string {
   const value = assumed[path] as number | string;
   if (path === "pour.ratio.0") {
-    return `Resin and hardener, parts by volume: ${value} and ${assumed["pour.ratio.1"]} (pour.ratio)`;
+    return `Resin and hardener, parts by volume: ${value} and ${assumed["pour.ratio.1"]}`;
   }
   const word = WORDS[value];
-  if (word !== undefined) return `${word} (${path})`;
+  if (word !== undefined) return word;
   const said = saidOf(path.split("."), DESIGN) ?? path;
   // “…, ± mm; 0 where …” → “…: ± 0.10 mm”
   const [clause = ""] = said.replace(/\.$/, "").split(/[;:]/);
   const [, what = "", sign = "", kind = "", more = ""] = CLAUSE.exec(clause) ?? [];
   const told = typeof value === "number" ? sign + amountWords(value, kind, unit) + more : value;
-  return `${what.replace(/^Of /, "Tolerance of ")}: ${told} (${path})`;
+  return `${what.replace(/^Of /, "Tolerance of ")}: ${told}`;
 }
 
 /** What a field is, and the unit that it is in. */

@@ -8,6 +8,7 @@ import { wrapped } from "../text/text-layout.js";
 import { assumedLines } from "./assumed.js";
 import { findingLines, type Part, partOf } from "./findings.js";
 import { holeLines } from "./holes.js";
+import type { Job } from "./job.js";
 import {
   type CardOptions,
   cautionLines,
@@ -44,24 +45,33 @@ import { buildSteps } from "./steps.js";
  * drillCard(checkDesign(design), { design }).split("\n")[0] // "DRILL CARD: Invented neck"
  */
 export function drillCard(report: Report, options: CardOptions = {}): string {
-  const { unit: name, design, remedies = true } = readOptions(options);
-  const unit = unitNamed(name);
-  if (design !== undefined) mustBeOf(report, design);
-  const settings = writeSettings(report, unit);
+  const { unit, design, settings } = readJob(report, options);
   const title = report.name ?? "unnamed neck";
   return pageOf([
     headLines(`DRILL CARD: ${title}`, verdictLine(report), unit),
     [
       ...stepLines(stepsHeading(report), buildSteps({ report, settings, unit })),
-      ...unservedLines(report),
+      ...tellUnserved(report).flatMap((text) => wrapped(text, "  ")),
     ],
-    findingLines(report, settings, unit, remedies ? design : undefined),
+    findingLines(report, settings, unit, design),
     holeLines(report, settings, unit),
     assumedLines(report, unit),
     cautionLines(report.cautions),
     headLines(`SECOND SHEET: ${title}`, "Edges and slots, after the holes.", unit).slice(0, 3),
     ...secondSheet(report, unit),
   ]);
+}
+
+/** What a report is written from, and the design that remedies are sought for: none where they are not wanted. */
+export function readJob(
+  report: Report,
+  options: CardOptions,
+): Job & { readonly design: Design | undefined } {
+  const { unit: name, design, remedies = true } = readOptions(options);
+  const unit = unitNamed(name);
+  if (design !== undefined) mustBeOf(report, design);
+  const settings = writeSettings(report, unit);
+  return { report, settings, unit, design: remedies ? design : undefined };
 }
 
 /** Throws where the design is not the one that the report is of. */
@@ -73,7 +83,7 @@ function mustBeOf({ holes }: Report, design: Design): void {
 }
 
 /** Holes and slots apart: what is found of one does not stop the other. */
-function verdictLine(report: Report): string {
+export function verdictLine(report: Report): string {
   const { holes, slots } = report;
   const parts = [holes.length === 0 ? "Holes: none" : `Holes: ${stateOf(report, "holes")}`];
   if (slots || countOf(report, "slots", "error") > 0)
@@ -107,8 +117,8 @@ function stepsHeading(report: Report): string {
 }
 
 /** Holes that no setting serves. */
-function unservedLines({ holes }: Report): string[] {
+export function tellUnserved({ holes }: Report): string[] {
   const names = holeNames(holes);
   const left = names.filter((_, i) => !holes[i]?.drilled && holes[i]?.recommended === undefined);
-  return left.length === 0 ? [] : wrapped(`No setting serves ${left.join("; ")}.`, "  ");
+  return left.length === 0 ? [] : [`No setting serves ${left.join("; ")}.`];
 }

@@ -20,41 +20,61 @@ export function partOf({ code, hole }: Finding): Part {
   return /edge|side-dot/.test(code) ? "edges" : "holes";
 }
 
+/** Findings of one code: the sentence of the worst with the other places, and what cures them all. */
+export interface FindingEntry {
+  readonly severity: Finding["severity"];
+  readonly words: string;
+  readonly remedies?: string;
+}
+
 /** The findings, those of one code as one entry; remedies where the design is given. */
+export function tellFindings(
+  report: Report,
+  settings: readonly WrittenSetting[],
+  unit: Unit,
+  design: Design | undefined,
+): FindingEntry[] {
+  const { findings } = report;
+  const codes = [...new Set(findings.map(({ code }) => code))];
+  return codes.map((code) => {
+    const alike = findings.filter((finding) => finding.code === code);
+    const { severity } = elementAt(alike, 0);
+    const words = entryWords(report, alike, settings, unit);
+    const remedies = design && remedyWords(report, alike, unit, design);
+    return { severity, words, ...(remedies ? { remedies } : {}) };
+  });
+}
+
+/** The same as lines. */
 export function findingLines(
   report: Report,
   settings: readonly WrittenSetting[],
   unit: Unit,
   design: Design | undefined,
 ): string[] {
-  const { findings } = report;
-  if (findings.length === 0) return ["FINDINGS", "  None."];
-  const codes = [...new Set(findings.map(({ code }) => code))];
-  const lines = codes.flatMap((code) => {
-    const alike = findings.filter((finding) => finding.code === code);
-    return [
-      ...entryLines(report, alike, settings, unit),
-      ...remedyLines(report, alike, unit, design),
-    ];
-  });
+  const entries = tellFindings(report, settings, unit, design);
+  if (entries.length === 0) return ["FINDINGS", "  None."];
+  const lines = entries.flatMap(({ severity, words, remedies }) => [
+    ...wrapped(`${severity === "error" ? "!" : "?"} ${words}`, "  ", "    "),
+    ...(remedies ? wrapped(`remedies: ${remedies}.`, "    ", "      ") : []),
+  ]);
   const each = design ? "; each remedy by itself is enough" : "";
   const key = `FINDINGS   (! error: cure it before the work; ? warning: it wants care${each})`;
   return [...wrapped(key, "", "           "), ...lines];
 }
 
 /** The worst one speaks, the other places follow. */
-function entryLines(
+function entryWords(
   report: Report,
   alike: readonly Finding[],
   settings: readonly WrittenSetting[],
   unit: Unit,
-): string[] {
+): string {
   const worst = elementAt(alike, 0);
-  const mark = worst.severity === "error" ? "!" : "?";
   const names = holeNames(report.holes);
   const places = [...new Set(alike.map((finding) => placeWords(finding, names)))];
   const others = alike.length > 1 ? ` (The worst of ${alike.length}: ${listNames(places)}.)` : "";
-  return wrapped(`${mark} ${tell(asWritten(worst, settings), unit)}${others}`, "  ", "    ");
+  return `${tell(asWritten(worst, settings), unit)}${others}`;
 }
 
 /** Travels as the steps have them. */
@@ -72,19 +92,15 @@ function placeWords({ hole, fret, station }: Finding, names: readonly string[]):
 /** A design of more holes takes seconds for each kind of finding. */
 const MOST_HOLES = 100;
 
-function remedyLines(
+function remedyWords(
   { holes, assumed }: Report,
   alike: readonly Finding[],
   unit: Unit,
-  design: Design | undefined,
-): string[] {
-  if (design === undefined) return [];
-  if (holes.length > MOST_HOLES) {
-    return [`    remedies: not sought, since there are more than ${MOST_HOLES} holes.`];
-  }
+  design: Design,
+): string {
+  if (holes.length > MOST_HOLES) return `not sought, since there are more than ${MOST_HOLES} holes`;
   const remedies = remediesOfAll(design, alike);
-  const words = remedies.map((remedy) => tellRemedy(remedy, unit, assumed));
-  return words.length === 0 ? [] : wrapped(`remedies: ${words.join("; ")}.`, "    ", "      ");
+  return remedies.map((remedy) => tellRemedy(remedy, unit, assumed)).join("; ");
 }
 
 /** The remedies of the worst finding that cure all those like it. */

@@ -48,7 +48,7 @@ function fitWords({ report, settings, unit }: Job, { name, holes }: WrittenSetti
 }
 
 /** One amount: what the holes take, or the least that can be measured. Its parts add up as they are written. */
-function mixingSteps(pour: Pour | undefined): Step[] {
+export function mixingSteps(pour: Pour | undefined): Step[] {
   if (pour === undefined || !(pour.volume > 0)) return [];
   const tenths = Math.ceil(Math.max(pour.volume, LEAST_BATCH) * 10 - 1e-9);
   const all = tenths / 10;

@@ -6,16 +6,33 @@ import { table, wrapped } from "../text/text-layout.js";
 import { outcomeOf, type WrittenSetting } from "./settings.js";
 
 const KEY =
-  "HOLES   (size: diameter, or a pocket's width; taken: by the radius at the outer rim, nominal; least, most: depths of the floor that suit; left: of the marker after the radius, wood: under the bit, both in the worst case";
+  "size: diameter, or a pocket's width; taken: by the radius at the outer rim, nominal; least, most: depths of the floor that suit; left: of the marker after the radius, wood: under the bit, both in the worst case";
 const KEY_PLANNED = "; planned: what you plan, or what is drilled already";
 
-/** A row for every hole, numbered as in the report. */
+/** A table: what its columns mean, their heads, and its rows. */
+export interface Table {
+  readonly key: string;
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** A row for every hole, as lines. */
 export function holeLines(
-  { holes }: Report,
+  report: Report,
   settings: readonly WrittenSetting[],
   unit: Unit,
 ): string[] {
-  if (holes.length === 0) return [];
+  const { key, head, rows } = tabulateHoles(report, settings, unit);
+  if (rows.length === 0) return [];
+  return [...wrapped(`HOLES   (${key})`, "", "        "), ...table([head, ...rows], 2)];
+}
+
+/** A row for every hole, numbered as in the report. */
+export function tabulateHoles(
+  { holes }: Report,
+  settings: readonly WrittenSetting[],
+  unit: Unit,
+): Table {
   const isPlanned = holes.some(({ planned }) => planned);
   const head = ["hole", "fret", "from nut", "off centre", "size", "taken", "least", "most"];
   const outcomes = ["travel", "depth", "left", "wood"];
@@ -27,11 +44,12 @@ export function holeLines(
     ...(isPlanned ? outcomeCells(hole.planned, unit) : []),
   ]);
   const setHead = settings.length > 1 ? ["set"] : [];
-  const lines = table([[...head, ...setHead, ...outcomes, ...planned], ...rows], 2);
-  return [...wrapped(`${KEY}${isPlanned ? KEY_PLANNED : ""})`, "", "        "), ...lines];
+  const key = `${KEY}${isPlanned ? KEY_PLANNED : ""}`;
+  return { key, head: [...head, ...setHead, ...outcomes, ...planned], rows };
 }
 
-const NOTHING = "-";
+/** In a cell that has nothing to say. */
+export const NOTHING = "-";
 
 function placeCells(hole: Hole, i: number, outcome: Outcome | undefined, unit: Unit): string[] {
   const { along, offset, width, removal, window } = hole;

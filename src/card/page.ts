@@ -31,7 +31,8 @@ export function unitNamed(name: string): Unit {
   throw refused("unit", name, '"mm" or "in"');
 }
 
-const UNIT_LINES = {
+/** What lengths are in. */
+export const UNIT_LINES: Readonly<Record<string, string>> = {
   mm: "Lengths in mm.",
   in: "Lengths in inches; what is set, as a fraction of them where one serves.",
 };
@@ -39,7 +40,7 @@ const UNIT_LINES = {
 /** Title, verdict, unit. */
 export function headLines(title: string, verdict: string, { short }: Unit): string[] {
   const line = visible(title.replace(/\s+/g, " ")).slice(0, COLUMNS);
-  return [line, "=".repeat(line.length), verdict, UNIT_LINES[short as keyof typeof UNIT_LINES]];
+  return [line, "=".repeat(line.length), verdict, UNIT_LINES[short] ?? ""];
 }
 
 /** The steps with their numbers. */

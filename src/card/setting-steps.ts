@@ -15,7 +15,7 @@ export function settingSteps(job: Job, setting: WrittenSetting, isFirst: boolean
   const tools = toolsOf(report.holes, setting.holes, unit);
   const { stop } = setting;
   return [
-    { text: `${settingWords(job, setting, tools, stop)}${plannedWords(job, setting)}` },
+    { text: settingWords(job, setting) },
     {
       text: trialWords(
         job,
@@ -29,12 +29,15 @@ export function settingSteps(job: Job, setting: WrittenSetting, isFirst: boolean
   ];
 }
 
-function settingWords(
-  { report, unit }: Job,
-  { set, min, max, minHole, maxHole, name }: WrittenSetting,
-  tools: readonly Tool[],
-  stop: SetStop | undefined,
-): string {
+/** What to set, how it is zeroed in scrap, and where on the board. */
+export function tellSetting(job: Job, setting: WrittenSetting): string {
+  return `${settingWords(job, setting)} ${zeroingWords(setting.stop, job.unit, ", for all of these holes")}`;
+}
+
+function settingWords(job: Job, setting: WrittenSetting): string {
+  const { report, unit } = job;
+  const { set, min, max, minHole, maxHole, name, holes, stop } = setting;
+  const tools = toolsOf(report.holes, holes, unit);
   const names = holeNames(report.holes);
   const [least, most] = unit.range(min, max, set.mm);
   const rule = RULES[elementAt(report.holes, maxHole).window.maxBy];
@@ -44,7 +47,9 @@ function settingWords(
     `${touchWords(tools, stop, unit)}, zero the stop there, then set the travel.`,
     `Travels from ${least} to ${most} ${unit.short} would do:`,
     `${elementAt(names, minHole)} sets the least (the radius takes most there), ${elementAt(names, maxHole)} the most (${rule}).`,
-  ].join(" ");
+  ]
+    .join(" ")
+    .concat(plannedWords(job, setting));
 }
 
 const RULES = {
