@@ -47,7 +47,7 @@ export async function printTemplate(page, project) {
 }
 
 function pageOf(pages, width, height) {
-  const style = `@page{size:${width}mm ${height}mm;margin:0}body{margin:0}svg{display:block;break-after:page}svg:last-child{break-after:auto}`;
+  const style = `@page{size:${width}mm ${height}mm;margin:0}body{margin:0}svg{display:block}svg + svg{break-before:page}`;
   return `<!doctype html><meta charset="utf-8"><style>${style}</style>${pages.join("")}`;
 }
 

@@ -84,9 +84,10 @@ function asWritten(finding: Finding, settings: readonly WrittenSetting[]): Findi
     : finding;
 }
 
-function placeWords({ hole, fret, station }: Finding, names: readonly string[]): string {
+function placeWords({ hole, fret, station, path }: Finding, names: readonly string[]): string {
   if (hole !== undefined) return elementAt(names, hole);
-  return stationName(station ?? `fret${fret}`);
+  const place = station ?? (fret === undefined ? undefined : `fret${fret}`);
+  return place === undefined ? String(path) : stationName(place);
 }
 
 /** A design of more holes takes seconds for each kind of finding. */

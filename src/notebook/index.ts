@@ -6,5 +6,11 @@
 
 // a report as a fragment of a page
 export { html } from "./html.js";
-// the check whose report shows itself, and any other report
-export { checkDesign, type Displayed, type MimeBundle, show } from "./show.js";
+// the check whose report shows itself, and whatever else is to be shown
+export {
+  checkDesign,
+  type Displayed,
+  type MimeBundle,
+  type Showable,
+  show,
+} from "./show.js";

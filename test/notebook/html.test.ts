@@ -70,23 +70,51 @@ describe.each(gallery)("$name", ({ report }) => {
     expect(fragment).not.toMatch(/NaN|Infinity|undefined|null/);
   });
 
-  test("says all that is wrong, and every caution", () => {
+  test("says all that is wrong, each setting, all that was assumed by its path, and every caution", () => {
     const { fragment, elements } = drawn();
-    const items = elements.flatMap(({ tag, words }) => (tag === "li" ? [words] : []));
-    const said = report.findings.map(({ severity, message }) => `${severity}: ${message}`);
-    expect(items).toEqual([...said, ...report.cautions]);
+    const said = elements.map(({ words }) => words);
+    for (const { code } of report.findings) {
+      const [worst] = report.findings.filter((finding) => finding.code === code);
+      // travels are told as they are set
+      const start = /^several-/.test(code) ? worst?.message.slice(0, 20) : worst?.message;
+      const found = said.filter((words) => words.startsWith(`${worst?.severity}: ${start}`));
+      expect(found, code).toHaveLength(1);
+    }
     expect(fragment.includes("Nothing is wrong.")).toBe(report.findings.length === 0);
+    const items = elements.flatMap(({ tag, words }) => (tag === "li" ? [words] : []));
+    expect(items).toEqual(expect.arrayContaining([...report.cautions]));
+    const travels = items.filter((words) => /^Set the stop.* to a travel of /.test(words));
+    expect(travels).toHaveLength(report.stops.settings.length);
+    const paths = elements.flatMap(({ tag, words }) => (tag === "code" ? [words] : []));
+    const assumed = Object.keys(report.assumed).filter((path) => !path.startsWith("pour.ratio"));
+    expect(paths).toEqual(expect.arrayContaining(assumed));
+  });
+
+  test("comes in the card's order, the edges folded away", () => {
+    const { elements } = drawn();
+    const heads = elements.flatMap(({ tag, words }) => (/^h4|summary$/.test(tag) ? [words] : []));
+    const order = ["Stop", "Findings", "Holes", "Assumed", "Epoxy", "Cautions"];
+    const folded = ["Steps at the bench", "Edges", "Slots"];
+    expect(heads).toEqual([...order, ...folded].filter((words) => heads.includes(words)));
+    const tags = elements.flatMap(({ tag, words }) => (tag === "summary" ? [words] : []));
+    expect(tags).toEqual(folded.filter((words) => heads.includes(words)));
+    expect(tags).toContain("Edges");
   });
 
   test("has a row for every hole, of as many cells as the head", () => {
     const { elements } = drawn();
-    const rows = elements.filter(({ tag }) => tag === "tr");
-    expect(rows).toHaveLength(report.holes.length === 0 ? 0 : report.holes.length + 1);
-    const heads = elements.filter(({ attributes }) => attributes.scope === "col");
-    const cells = elements.filter(
-      ({ tag, attributes }) => tag === "td" || attributes.scope === "row",
+    // the holes' table comes before that of the edges
+    const tables = elements.filter(({ tag }) => tag === "table");
+    expect(tables).toHaveLength(report.holes.length === 0 ? 1 : 2);
+    const heads = elements.filter(({ attributes }) => attributes.scope === "row");
+    expect(heads).toHaveLength(report.holes.length + report.edges.length);
+    const columns = elements.filter(({ attributes }) => attributes.scope === "col");
+    const atEdges = columns.slice(columns.findIndex(({ words }) => words === "at"));
+    const cells = elements.filter(({ tag }) => tag === "td");
+    const atHoles = columns.length - atEdges.length;
+    expect(cells).toHaveLength(
+      Math.max(0, atHoles - 1) * report.holes.length + (atEdges.length - 1) * report.edges.length,
     );
-    expect(cells).toHaveLength(heads.length * report.holes.length);
   });
 
   test("shows the windows and one section", () => {
@@ -102,51 +130,37 @@ describe.each(gallery)("$name", ({ report }) => {
 
 test("the table's figures are the report's", () => {
   const report = reportOf("twist bit");
-  const heads = wordsIn(html(report), "th").slice(0, 13);
-  expect(heads).toEqual([
-    "hole",
-    "from the nut",
-    "off the centre",
-    "size",
-    "removed",
-    "least",
-    "most",
-    "most set by",
-    "depth",
-    "travel",
-    "planned",
-    "marker left",
-    "wood left",
-  ]);
-  const cells = wordsIn(html(report), "td");
-  const row = cells.slice(0, 12);
+  const heads = wordsIn(html(report), "th").slice(0, 16);
   const [hole] = report.holes;
   const fixed = (value: number | undefined) => (value ?? Number.NaN).toFixed(2).replace("-", "−");
-  const up = Math.ceil((hole?.window.min ?? 0) * 100 - 1e-9) / 100;
-  const down = Math.floor((hole?.window.max ?? 0) * 100 + 1e-9) / 100;
-  expect(row).toEqual([
-    fixed(hole?.along),
-    "0.00",
-    "7.00",
-    fixed(hole?.removal.outer),
-    fixed(up),
-    fixed(down),
-    "web under the bit",
-    fixed(hole?.recommended?.depth),
-    fixed(hole?.recommended?.travel),
-    "2.90",
-    fixed(hole?.planned?.markerLeft),
-    fixed(hole?.planned?.woodLeft),
-  ]);
+  const up = (value = Number.NaN) => fixed(Math.ceil(value * 100 - 1e-9) / 100);
+  const down = (value = Number.NaN) => fixed(Math.floor(value * 100 + 1e-9) / 100);
+  const row = wordsIn(html(report), "td").slice(0, 15);
+  const said = Object.fromEntries(heads.slice(1).map((head, i) => [head, row[i]]));
+  expect(heads[0]).toBe("hole");
+  expect(said).toMatchObject({
+    fret: "3",
+    "from nut": fixed(hole?.along),
+    "off centre": "0.00",
+    size: "7.00",
+    taken: fixed(hole?.removal.outer),
+    least: up(hole?.window.min),
+    most: down(hole?.window.max),
+    travel: fixed(hole?.recommended?.travel),
+    "planned depth": "2.90",
+    "planned left": down(hole?.planned?.markerLeft),
+    "planned wood": down(hole?.planned?.woodLeft),
+  });
 });
 
 test("several settings are told apart, and a hole without one has dashes", () => {
   const several = html(reportOf("one setting does not do"));
-  expect(wordsIn(several, "th")).toContain("setting");
+  expect(wordsIn(several, "th")).toContain("set");
   expect(wordsIn(several, "td")).toEqual(expect.arrayContaining(["A", "B"]));
-  expect(wordsIn(html(reportOf("no window")), "td").filter((words) => words === "–")).toHaveLength(
-    20,
-  );
+  const none = html(reportOf("no window"));
+  // travel, depth, what is left of marker and wood, at each of ten holes
+  expect(wordsIn(none, "td").filter((words) => words === "–")).toHaveLength(40);
+  expect(wordsIn(none, "li").some((words) => words.startsWith("No setting serves "))).toBe(true);
 });
 
 describe("the section is the worst one", () => {
@@ -182,7 +196,7 @@ describe("the section is the worst one", () => {
   });
 });
 
-test("a name and messages from outside are shown as they are, and run nothing", () => {
+test("a name and words from outside are shown as they are, and run nothing", () => {
   const evil = `<img src=x onerror="alert(1)"> & </section><script>alert(2)</script>\u0000\u0007`;
   const report = checkDesign({
     name: evil,
@@ -191,16 +205,17 @@ test("a name and messages from outside are shown as they are, and run nothing", 
     radius: 184,
     markers: [{ frets: [12], diameter: 6, arrangement: "double" }],
   });
-  const findings = report.findings.map((finding) => ({ ...finding, message: evil }));
-  const fragment = html({ ...report, findings, cautions: [evil] });
+  // as a report may come as JSON: words in the place of other words
+  const findings = report.findings.map((finding) => ({ ...finding, message: evil, path: evil }));
+  const assumed = { ...report.assumed, [evil]: evil };
+  const holes = report.holes.map((hole) => ({ ...hole, path: evil, side: evil as never }));
+  const fragment = html({ ...report, findings, assumed, holes, cautions: [evil] });
   expect(fragment).not.toMatch(/<(?:img|script)/i);
   // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the ones to find
   expect(fragment).not.toMatch(/[\u0000-\u0008]/);
   expect(fragment.match(/<\/section>/g)).toHaveLength(1);
   const seen = evil.replaceAll("\u0000", "\ufffd").replaceAll("\u0007", "\ufffd");
-  const items = wordsIn(fragment, "li");
-  expect(findings.length).toBeGreaterThan(0);
-  expect(items.at(-1)).toBe(seen);
-  expect(items[0]).toBe(`${findings[0]?.severity}: ${seen}`);
+  expect(wordsIn(fragment, "li")).toContain(seen);
+  expect(wordsIn(fragment, "code")).toContain(seen);
   expect(wordsIn(fragment, "h3")).toEqual([`Marker depths: ${seen}`]);
 });

@@ -1,0 +1,33 @@
+/** Tables of a card as tables of a page. */
+import { NOTHING, type Table } from "../card/holes.js";
+import { element } from "../draw/xml.js";
+
+/** A table that may be wider than the page; nothing where it has no rows. The first cell of a row is its head. */
+export function writeTable({ key, head, rows }: Table): string[] {
+  if (rows.length === 0) return [];
+  const heads = head.map((words) => element("th", { scope: "col" }, words));
+  const cells = rows.map((row) =>
+    row.map((cell, i) => {
+      return i === 0 ? element("th", { scope: "row" }, cell) : element("td", {}, shown(cell));
+    }),
+  );
+  return [
+    '<div style="overflow-x:auto">',
+    '<table style="white-space:nowrap;text-align:right">',
+    element("caption", { style: "white-space:normal;text-align:left" }, key),
+    `<thead>${rowOf(heads)}</thead>`,
+    "<tbody>",
+    ...cells.map(rowOf),
+    "</tbody>",
+    "</table>",
+    "</div>",
+  ];
+}
+
+function rowOf(cells: readonly string[]): string {
+  return `<tr>${cells.join("")}</tr>`;
+}
+
+function shown(cell: string): string {
+  return cell === NOTHING ? "–" : cell.replace(/^-/, "−");
+}
