@@ -1,0 +1,147 @@
+/** Means over one error, of several quantities at once. */
+import type { Law } from "./law.js";
+import { hermiteRule, type Rule } from "./rules.js";
+
+/** Quantities at one value of an error. The first decides how finely they are worked out. */
+export type Quantities = Float64Array;
+
+/** How near a mean is to be: to so much, and to such a part of itself. */
+export interface Aim {
+  readonly absolute: number;
+  readonly relative: number;
+}
+
+/** The first quantity's error that is to be feared, beside the means. */
+export interface Mean {
+  readonly of: Quantities;
+  readonly error: number;
+}
+
+const NORMAL_RULES: readonly Rule[] = [4, 6, 9, 13, 18].map(hermiteRule);
+
+/** The mean of quantities over an error. */
+export function meanOver(law: Law | undefined, aim: Aim, f: (x: number) => Quantities): Mean {
+  if (law === undefined) return { of: f(0), error: 0 };
+  if (law.sigma !== undefined) {
+    const { sigma } = law;
+    let rough: Quantities | undefined;
+    for (const rule of NORMAL_RULES) {
+      const fine = byRule(rule, sigma, f);
+      const error = Math.abs((fine[0] as number) - (rough?.[0] ?? Infinity));
+      if (error <= allowed(aim, fine[0] as number)) return { of: fine, error };
+      rough = fine;
+    }
+  }
+  return byParts(law, aim, f);
+}
+
+/** Less than this is nothing whatever it is a part of. */
+const NOTHING = 1e-17;
+
+function allowed({ absolute, relative }: Aim, value: number): number {
+  return Math.max(NOTHING, Math.min(absolute, relative * Math.abs(value)));
+}
+
+function byRule({ at, weight }: Rule, sigma: number, f: (x: number) => Quantities): Quantities {
+  let sum: Quantities | undefined;
+  for (let i = 0; i < at.length; i++) {
+    sum = addTo(sum, f(sigma * (at[i] as number)), weight[i] as number);
+  }
+  return sum as Quantities;
+}
+
+/** Adds so much of quantities to a sum. */
+export function addTo(sum: Quantities | undefined, more: Quantities, weight: number): Quantities {
+  const into = sum ?? new Float64Array(more.length);
+  for (let i = 0; i < more.length; i++) {
+    into[i] = (into[i] as number) + weight * (more[i] as number);
+  }
+  return into;
+}
+
+// Gauss–Lobatto with four nodes, and Kronrod's seven that hold them (W. Gander and W. Gautschi, BIT 40, 2000)
+const INNER = [0, Math.sqrt(1 / 5), Math.sqrt(2 / 3), 1];
+const SEVEN = [16 / 35, 125 / 294, 72 / 245, 11 / 210];
+const FOUR = [0, 5 / 6, 0, 1 / 6];
+
+interface Stretch {
+  readonly from: number;
+  readonly to: number;
+  readonly first: Quantities;
+  readonly last: Quantities;
+  readonly of: Quantities;
+  readonly error: number;
+}
+
+const MOST_STRETCHES = 400;
+
+/** Stretch by stretch, the worst halved until it is near enough. */
+function byParts(law: Law, aim: Aim, f: (x: number) => Quantities): Mean {
+  const edges = [
+    ...law.edges
+      .slice(1)
+      .map((x) => -x)
+      .reverse(),
+    ...law.edges,
+  ];
+  const wide =
+    law.sigma === undefined
+      ? edges
+      : [-9, -6, -4, -2, 0, 2, 4, 6, 9].map((z) => z * (law.sigma as number));
+  const ends = wide.map(f);
+  const stretches = wide
+    .slice(1)
+    .map((to, i) =>
+      over(law, f, wide[i] as number, to, ends[i] as Quantities, ends[i + 1] as Quantities),
+    );
+  for (;;) {
+    let [value, error, worst] = [0, 0, 0];
+    stretches.forEach((stretch, i) => {
+      value += stretch.of[0] as number;
+      error += stretch.error;
+      if (stretch.error > (stretches[worst] as Stretch).error) worst = i;
+    });
+    if (error <= allowed(aim, value) || stretches.length >= MOST_STRETCHES) {
+      const sum = stretches.reduce<Quantities | undefined>(
+        (all, { of }) => addTo(all, of, 1),
+        undefined,
+      );
+      return { of: sum as Quantities, error };
+    }
+    const { from, to, first, last } = stretches[worst] as Stretch;
+    const middle = (from + to) / 2;
+    const between = f(middle);
+    stretches.splice(
+      worst,
+      1,
+      over(law, f, from, middle, first, between),
+      over(law, f, middle, to, between, last),
+    );
+  }
+}
+
+function over(
+  law: Law,
+  f: (x: number) => Quantities,
+  from: number,
+  to: number,
+  first: Quantities,
+  last: Quantities,
+): Stretch {
+  const [middle, half] = [(from + to) / 2, (to - from) / 2];
+  let seven: Quantities | undefined;
+  let four = 0;
+  for (let k = 0; k < INNER.length; k++) {
+    for (const side of k === 0 ? [1] : [-1, 1]) {
+      const x = middle + side * half * (INNER[k] as number);
+      const of = k < 3 ? f(x) : side < 0 ? first : last;
+      // just inside the ends, which may be jumps of the density
+      const weight = half * 2 * law.density(k < 3 ? x : x - side * half * 1e-12);
+      seven = addTo(seven, of, (weight * (SEVEN[k] as number)) / 2);
+      four += (weight * (FOUR[k] as number) * (of[0] as number)) / 2;
+    }
+  }
+  const of = seven as Quantities;
+  const apart = Math.abs((of[0] as number) - four);
+  return { from, to, first, last, of, error: apart };
+}

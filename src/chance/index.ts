@@ -1,0 +1,10 @@
+/**
+ * How likely all goes well.
+ *
+ * @module marker-depth/chance
+ */
+export {
+  type Conformance,
+  type ConformanceOptions,
+  conformanceProbability,
+} from "./conformance.js";

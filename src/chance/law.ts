@@ -1,0 +1,130 @@
+/**
+ * The law of a sum of independent errors, each rectangular, triangular or normal and symmetric about 0. Normals add up to
+ * one normal; a triangular error is the sum of two rectangular ones of half its limit. Adding a rectangular error ±a to an
+ * upper tail Q gives (1/2a) ∫ Q from x − a to x + a, and the density (Q(x − a) − Q(x + a)) / 2a: with J(x) = ∫ Q from x
+ * on, both are differences of positive tails, right in their last digits far out.
+ */
+import type { LawSpec } from "../design/spec.js";
+import { normalDensity, normalDistribution } from "../measured/normal.js";
+import { type Pieces, piecesThrough, tailsOf } from "./pieces.js";
+
+/** A law that is symmetric about 0. */
+export interface Law {
+  /** Errors beyond ± this do not come, or so seldom that it is nothing: 9 σ of a normal one. */
+  readonly half: number;
+  /** From 0 to `half`: the density is smooth between each two. */
+  readonly edges: readonly number[];
+  /** No wider a panel shows what it is like: a normal error's standard deviation. */
+  readonly width: number;
+  /** Standard deviation, where the law is one normal. */
+  readonly sigma: number | undefined;
+  readonly density: (x: number) => number;
+  /** Chance of more than x. */
+  readonly upper: (x: number) => number;
+}
+
+/** Beyond so many standard deviations a normal error does not come: Φ(−9) is 1e-19. */
+export const FARTHEST = 9;
+
+/** A law with the integral of its upper tail. */
+interface TailedLaw extends Law {
+  readonly beyond: (x: number) => number;
+}
+
+/** The law of a sum; undefined where nothing of it is off. */
+export function lawOf(errors: readonly LawSpec[]): Law | undefined {
+  const normal = errors.filter(({ shape }) => shape === "normal");
+  const sigma = Math.hypot(...normal.map(({ limit, coverage }) => limit / coverage));
+  const halves = errors.flatMap(({ shape, limit }) => {
+    if (shape === "normal") return [];
+    return shape === "rectangular" ? [limit] : [limit / 2, limit / 2];
+  });
+  const most = Math.max(sigma, ...halves);
+  // less than this of the sum would only cost digits
+  const rising = halves.filter((half) => half > HARDLY * most).sort((a, b) => b - a);
+  const first = sigma > HARDLY * most ? normalLaw(sigma) : undefined;
+  const kinks = kinksOf(rising);
+  const law = rising.reduce<TailedLaw | undefined>((sum, half, i) => {
+    if (sum === undefined) return rectangularLaw(half);
+    const edges = first ? smoothEdges(kinks[i] as number[], sigma) : (kinks[i] as number[]);
+    return withRectangular(sum, half, edges);
+  }, first);
+  return law;
+}
+
+const HARDLY = 1e-7;
+
+/** The kinks from 0 on of each sum of the first few rectangular errors. */
+function kinksOf(halves: readonly number[]): number[][] {
+  let signed = [0];
+  return halves.map((half) => {
+    signed = distinct(signed.flatMap((at) => [at - half, at + half]));
+    return distinct([0, ...signed.filter((at) => at > 0)]);
+  });
+}
+
+function distinct(values: readonly number[]): number[] {
+  const sorted = [...values].sort((a, b) => a - b);
+  const span = (sorted.at(-1) as number) - (sorted[0] as number);
+  return sorted.filter((at, i) => i === 0 || at - (sorted[i - 1] as number) > 1e-12 * span);
+}
+
+/** Widest piece of what is as smooth as a normal law, in its standard deviations. */
+const PIECE = 0.5;
+
+/** A normal error smooths each kink out over its own reach. */
+function smoothEdges(kinks: readonly number[], sigma: number): number[] {
+  const edges = [0];
+  const reach = FARTHEST * sigma;
+  for (const kink of kinks) {
+    let at = Math.max(edges.at(-1) as number, kink - reach);
+    if (at > (edges.at(-1) as number)) edges.push(at);
+    const count = Math.ceil((kink + reach - at) / (PIECE * sigma) - 1e-9);
+    const step = (kink + reach - at) / Math.max(1, count);
+    for (let i = 0; i < count; i++) edges.push((at += step));
+  }
+  return distinct(edges);
+}
+
+function normalLaw(sigma: number): TailedLaw {
+  const edges = smoothEdges([0], sigma);
+  const tail = piecesThrough(edges, (x) => normalDistribution(-x / sigma));
+  const density = (x: number) => normalDensity(x / sigma) / sigma;
+  return { ...tailed(tail), edges: [0, FARTHEST * sigma], width: sigma, sigma, density };
+}
+
+function rectangularLaw(half: number): TailedLaw {
+  const tail = piecesThrough([0, half], (x) => (half - x) / (2 * half));
+  const density = (x: number) => (Math.abs(x) <= half ? 1 / (2 * half) : 0);
+  return { ...tailed(tail), width: Infinity, sigma: undefined, density };
+}
+
+function withRectangular(law: TailedLaw, half: number, edges: readonly number[]): TailedLaw {
+  const { upper, beyond } = law;
+  const tail = piecesThrough(edges, (x) => (beyond(x - half) - beyond(x + half)) / (2 * half));
+  const density = (x: number) => {
+    const away = Math.abs(x);
+    return (upper(away - half) - upper(away + half)) / (2 * half);
+  };
+  const ends = tailed(tail);
+  // a normal error has smoothed every kink
+  const even = law.width < Infinity ? [0, ends.half] : edges;
+  return { ...ends, edges: even, width: law.width, sigma: undefined, density };
+}
+
+/** What follows from the upper tail from 0 on: beyond 0 it is 1 − Q(−x), and J(−x) = J(x) + x. */
+function tailed(tail: Pieces) {
+  const { edges } = tail;
+  const half = edges.at(-1) as number;
+  const far = tailsOf(tail);
+  const upper = (x: number) => {
+    if (x >= 0) return x < half ? tail.at(x) : 0;
+    return x > -half ? 1 - tail.at(-x) : 1;
+  };
+  const beyond = (x: number) => {
+    const away = Math.abs(x);
+    const past = away < half ? far.at(away) : 0;
+    return x < 0 ? past - x : past;
+  };
+  return { half, edges, upper, beyond };
+}

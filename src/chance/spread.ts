@@ -1,0 +1,291 @@
+/**
+ * How a quantity of a hole is spread by the hole's own errors: its place, and errors that add to it (stop, seat, the
+ * fill's thickness). A quantity over the places is given as a function of how far off the hole is; along chords across
+ * the board it is taken as a parabola piece by piece. Lengths in mm.
+ */
+import type { Law } from "./law.js";
+import type { Coordinate, Layout } from "./layout.js";
+
+/** A quantity that is spread: within [low, high], and the chance that it is more, or less, than m there. */
+export interface Spread {
+  readonly low: number;
+  readonly high: number;
+  readonly above: (m: number) => number;
+  readonly below: (m: number) => number;
+  /** Where the chance changes its course, and the widest panel that shows what it is like between. */
+  readonly course: () => Course;
+  /** Some of its values by the place alone, with their weights. */
+  readonly atoms: readonly Atom[];
+}
+
+export interface Course {
+  readonly edges: readonly number[];
+  readonly width: number;
+}
+
+/** A quantity over the places of a hole. */
+export interface Field {
+  readonly at: (along: number, across: number) => number;
+  /** It does not change along the board. */
+  readonly isLevel: boolean;
+  /** Where across the board it has kinks or jumps. */
+  readonly kinks: readonly number[];
+}
+
+/** How finely all is worked out: 1 is rough, 2 as it is meant to be, more for a judge. */
+export type Grade = number;
+
+/** The chance that a spread quantity exceeds m. */
+export function chanceAbove(spread: Spread, m: number): number {
+  return m >= spread.high ? 0 : m < spread.low ? 1 : spread.above(m);
+}
+
+/** The chance that it lies below m. */
+export function chanceBelow(spread: Spread, m: number): number {
+  return m <= spread.low ? 0 : m > spread.high ? 1 : spread.below(m);
+}
+
+/** The spread of a field over the layout, plus errors of its own. */
+export function spreadOf(
+  field: Field,
+  layout: Layout | undefined,
+  own: Law | undefined,
+  grade: Grade,
+): Spread {
+  if (layout === undefined) return around([{ at: field.at(0, 0), weight: 1 }], own);
+  const [low, high] = roughRange(field, layout);
+  if (!(high > low)) return around([{ at: low, weight: 1 }], own);
+  if (own !== undefined) {
+    const count = Math.min(60, Math.ceil(grade * (2 + (6 * (high - low)) / own.half)));
+    return around(atomsOf(field, layout, count), own);
+  }
+  return overLayout(field, layout, grade, low, high);
+}
+
+/** How much farther than its values at the rim a quantity may reach, as a part of its range. */
+const MARGIN = 0.02;
+const DIRECTIONS = Array.from({ length: 12 }, (_, i) => (i * Math.PI) / 6);
+
+/** From a little below its least to a little above its greatest, as its values at the rim and at kinks tell. */
+function roughRange({ at, kinks, isLevel }: Field, { reach }: Layout): [number, number] {
+  let [low, high] = [Infinity, -Infinity];
+  const look = (along: number, across: number) => {
+    const value = at(along, across);
+    low = Math.min(low, value);
+    high = Math.max(high, value);
+  };
+  look(0, 0);
+  for (const angle of isLevel ? [0, Math.PI] : DIRECTIONS) {
+    look(reach * Math.sin(angle), reach * Math.cos(angle));
+  }
+  for (const kink of kinks) {
+    if (!(Math.abs(kink) < reach)) continue;
+    const half = isLevel ? 0 : Math.sqrt((reach - kink) * (reach + kink));
+    for (const x of [kink - INSIDE * reach, kink + INSIDE * reach]) {
+      for (const s of isLevel ? [0] : [-half, 0, half]) look(s, x);
+    }
+  }
+  const margin = high < Infinity ? MARGIN * (high - low) : 0;
+  return [low - margin, high + margin];
+}
+
+export interface Atom {
+  readonly at: number;
+  readonly weight: number;
+}
+
+/** Some values, each with errors about it. */
+function around(atoms: readonly Atom[], own: Law | undefined): Spread {
+  let [first, last] = [Infinity, -Infinity];
+  for (const { at } of atoms) {
+    first = Math.min(first, at);
+    last = Math.max(last, at);
+  }
+  const half = own?.half ?? 0;
+  const course = (): Course => {
+    if (own === undefined) return { edges: [first], width: Infinity };
+    const ends = own.width < Infinity ? [0, own.half] : own.edges;
+    const edges = ends.flatMap((edge) => [first - edge, first + edge, last - edge, last + edge]);
+    return { edges, width: own.width };
+  };
+  const sum = (m: number, sign: 1 | -1) => {
+    let chance = 0;
+    for (const { at, weight } of atoms) chance += weight * (own as Law).upper(sign * (m - at));
+    return chance;
+  };
+  return {
+    low: first - half,
+    high: last + half,
+    above: (m) => sum(m, 1),
+    below: (m) => sum(m, -1),
+    course,
+    atoms,
+  };
+}
+
+function atomsOf({ at, isLevel, kinks }: Field, layout: Layout, count: number): Atom[] {
+  // a kink costs digits
+  const n = kinks.some((kink) => Math.abs(kink) < layout.reach) ? 3 * count : count;
+  if (isLevel) {
+    const { at: places, weight } = layout.rule(n);
+    return places.map((x, i) => ({ at: at(0, x), weight: weight[i] as number }));
+  }
+  const rows = layout.rule(count);
+  return rows.at.flatMap((s, i) => {
+    const row = layout.ruleAt(s, n);
+    return row.at.map((x, j) => ({
+      at: at(s, x),
+      weight: (rows.weight[i] as number) * (row.weight[j] as number),
+    }));
+  });
+}
+
+/** By the place alone; worked out where it is asked for. */
+function overLayout(field: Field, layout: Layout, grade: Grade, low: number, high: number): Spread {
+  let strips: Strip[] | undefined;
+  const sum = (m: number, sign: 1 | -1) => {
+    strips ??= stripsOf(field, layout, grade);
+    let chance = 0;
+    for (const { weight, coordinate, parts } of strips) {
+      let own = 0;
+      for (const part of parts) own += shareBeyond(part, coordinate.upper, m, sign);
+      chance += weight * own;
+    }
+    return Math.min(1, chance);
+  };
+  const course = (): Course => {
+    const { reach } = layout;
+    const places = field.isLevel ? [-reach, ...field.kinks, reach] : [];
+    const edges = places
+      .filter((x) => Math.abs(x) <= reach)
+      .flatMap((x) => [field.at(0, x - INSIDE * reach), field.at(0, x + INSIDE * reach)])
+      .filter(Number.isFinite);
+    const width = layout.isEndless ? (high - low) / 18 : (high - low) / 3;
+    return { edges: [low, ...edges, high], width };
+  };
+  const atoms = atomsOf(field, layout, Math.ceil(3 * grade));
+  return { low, high, above: (m) => sum(m, 1), below: (m) => sum(m, -1), course, atoms };
+}
+
+/** A chord across the board, in parts on which the quantity is a parabola: v = a + (b + c·t)·t, t from 0 to 1. */
+interface Strip {
+  readonly weight: number;
+  readonly coordinate: Coordinate;
+  readonly parts: readonly Part[];
+}
+
+interface Part {
+  readonly from: number;
+  readonly to: number;
+  readonly a: number;
+  readonly b: number;
+  readonly c: number;
+  readonly low: number;
+  readonly high: number;
+  /** Chance of this part. */
+  readonly share: number;
+}
+
+function stripsOf(field: Field, layout: Layout, grade: Grade): Strip[] {
+  const strip = (along: number, weight: number, coordinate: Coordinate) => ({
+    weight,
+    coordinate,
+    parts: partsOf((x) => field.at(along, x), field.kinks, coordinate, 2 * grade),
+  });
+  if (field.isLevel) return [strip(0, 1, layout.across)];
+  const { at, weight } = layout.rule(4 + 6 * grade);
+  return at.map((s, i) => strip(s, weight[i] as number, layout.acrossAt(s)));
+}
+
+function partsOf(
+  f: (x: number) => number,
+  kinks: readonly number[],
+  coordinate: Coordinate,
+  count: number,
+): Part[] {
+  const { half, upper } = coordinate;
+  const ends = Array.from({ length: count + 1 }, (_, i) => half * ((2 * i) / count - 1));
+  const inside = kinks.filter((x) => -half < x && x < half);
+  const edges = [...ends, ...inside].sort((a, b) => a - b);
+  return edges.slice(1).flatMap((to, i) => {
+    const from = edges[i] as number;
+    return to > from ? partsBetween(f, from, to, upper) : [];
+  });
+}
+
+/** Just inside the ends, which may be jumps. */
+const INSIDE = 1e-9;
+
+function partsBetween(
+  f: (x: number) => number,
+  from: number,
+  to: number,
+  upper: (x: number) => number,
+): Part[] {
+  const [first, last] = [f(from + INSIDE * (to - from)), f(to - INSIDE * (to - from))];
+  if (Number.isFinite(first) !== Number.isFinite(last)) {
+    const between = edgeOf(f, from, to, Number.isFinite(first));
+    const isNear = !(between - from > INSIDE) || !(to - between > INSIDE);
+    if (!isNear) {
+      return [...partsBetween(f, from, between, upper), ...partsBetween(f, between, to, upper)];
+    }
+  }
+  const middle = f((from + to) / 2);
+  const share = upper(from) - upper(to);
+  if (!Number.isFinite(first) || !Number.isFinite(last) || !Number.isFinite(middle)) {
+    return [{ from, to, a: middle, b: 0, c: 0, low: middle, high: middle, share }];
+  }
+  const c = 2 * (first + last - 2 * middle);
+  const b = last - first - c;
+  const turn = -b / (2 * c);
+  const peak = turn > 0 && turn < 1 ? first + (b / 2) * turn : first;
+  return [
+    {
+      from,
+      to,
+      a: first,
+      b,
+      c,
+      low: Math.min(first, last, peak),
+      high: Math.max(first, last, peak),
+      share,
+    },
+  ];
+}
+
+/** Where a quantity ends: beyond it there is none. */
+function edgeOf(f: (x: number) => number, from: number, to: number, isFirst: boolean): number {
+  let [a, b] = [from, to];
+  for (let i = 0; i < 50; i++) {
+    const middle = (a + b) / 2;
+    if (Number.isFinite(f(middle)) === isFirst) a = middle;
+    else b = middle;
+  }
+  return (a + b) / 2;
+}
+
+/** The chance of the part of a parabola that lies above m, or with sign −1 below it. */
+function shareBeyond(part: Part, upper: (x: number) => number, m: number, sign: 1 | -1): number {
+  const { from, to, a, b, c, low, high, share } = part;
+  if (sign > 0 ? low > m : high < m) return share;
+  if (sign > 0 ? high <= m : low >= m) return 0;
+  const root = Math.sqrt(Math.max(0, b * b - 4 * c * (a - m)));
+  // of both roots the form that does not cancel
+  const q = -(b + (b < 0 ? -root : root)) / 2;
+  const one = c === 0 ? Number.NaN : q / c;
+  const other = (a - m) / q;
+  const [t1, t2] = one < other ? [one, other] : [other, one];
+  let chance = 0;
+  let start = 0;
+  let before = upper(from);
+  for (let k = 0; k < 3; k++) {
+    const t = k === 0 ? t1 : k === 1 ? t2 : 1;
+    if (!(t > start) || t > 1) continue;
+    const middle = (start + t) / 2;
+    const after = upper(from + t * (to - from));
+    if (sign * (a + (b + c * middle) * middle - m) > 0) chance += before - after;
+    start = t;
+    before = after;
+  }
+  return chance;
+}
