@@ -46,7 +46,7 @@ const PAPERS = { a4: [210, 297], letter: [215.9, 279.4] } as const;
  */
 export function drawTemplate(report: Report, options: TemplateOptions): string[] {
   const paper = tryRead("options", options, () => options?.paper);
-  if (!Object.hasOwn(PAPERS, paper)) throw refused("paper", paper, '"a4" or "letter"');
+  if (paper !== "a4" && paper !== "letter") throw refused("paper", paper, '"a4" or "letter"');
   const [board, holes] = [readBoard(report), readHoles(report, MILLIMETRES)];
   const labels = holes.map(words.labelHole);
   const sheet = layOut(board, holes, labels, paper);

@@ -72,7 +72,6 @@ const display = (result: object) =>
 
 const good = (args: Call["args"], more: Omit<Call, "args"> = {}): Call[] => [{ args, ...more }];
 const onDesign = good((v) => [any(v)]);
-const onReport = good((v) => [reportOf(v)], { given: [0] });
 const fifth = good(() => [4]);
 const numbers = (...values: readonly number[]) =>
   good(() => [...values], { isLoose: true, mayBeFlat: true });
@@ -115,10 +114,12 @@ export const CALLS: Readonly<Record<string, readonly Call[]>> = {
   }),
   "card.repairNote": good(() => [repair(), { ...inches }], { given: [0] }),
   "card.sandingNote": good(() => [progress(), { ...inches }], { given: [0] }),
-  "draw.drawBoard": onReport,
+  "draw.drawBoard": good((v) => [reportOf(v), { ...inches }], { given: [0] }),
+  "draw.drawSanding": good(() => [small(), readings(), { ...inches }]),
   "draw.drawSection": good((v) => [reportOf(v), 0, { exaggeration: 2 }], { given: [0] }),
   "draw.drawSweep": good(() => [swept(), { x: "board.thickness" }], { given: [0] }),
-  "draw.drawWindows": onReport,
+  "draw.drawTemplate": good((v) => [reportOf(v), { paper: "letter" }], { given: [0] }),
+  "draw.drawWindows": good((v) => [reportOf(v), { ...inches }], { given: [0] }),
   "files.designSchema.validate": good((v) => [any(v)], {
     spend: ({ value }: { value?: unknown }) => value,
     isLoose: true,
@@ -135,7 +136,10 @@ export const CALLS: Readonly<Record<string, readonly Call[]>> = {
   "measured.radiusFromGauge": good(() => [{ gauge: 254, span: 40, gap: 0.2, touches: "edges" }]),
   "measured.sandingProgress": good(() => [small(), readings()]),
   "notebook.checkDesign": good((v) => [any(v)], { spend: display, isSlow: true }),
-  "notebook.html": onReport,
+  "notebook.html": good((v) => [reportOf(v), { ...inches, design: any(v) }], {
+    given: [0],
+    isSlow: true,
+  }),
   "notebook.show": good((v) => [reportOf(v)], { given: [0], spend: display }),
   "units.formatLength": good(() => [38.1, { unit: "in", denominator: 16 }]),
   "units.length": [...good(() => ["1 1/2 in"]), ...good(() => [38.1], { isLoose: true })],

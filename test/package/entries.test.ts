@@ -74,8 +74,10 @@ test("the design files", () => {
 test("the pictures", () => {
   expect(Object.keys(draw).sort()).toEqual([
     "drawBoard",
+    "drawSanding",
     "drawSection",
     "drawSweep",
+    "drawTemplate",
     "drawWindows",
   ]);
 });
