@@ -1,5 +1,6 @@
 /** How `npm run build` makes dist: the core as one file, the other entries with what they share in chunks of their own. */
 import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { resolve } from "node:path";
 import type { Plugin } from "esbuild";
 import { designJsonSchema } from "../src/files/json-schema.js";
 
@@ -33,6 +34,25 @@ export const withoutSentences: Plugin = {
   },
 };
 
+/** Puts the thread pool into an ES module: its form for Node, which requires what Node brings along. */
+const threads: Plugin = {
+  name: "threads",
+  setup: ({ onResolve, onLoad }) => {
+    onResolve({ filter: /^workerpool$/ }, () => ({
+      path: resolve("node_modules/workerpool/src/index.js"),
+    }));
+    onResolve({ filter: /^(?:child_process|os|worker_threads)$/ }, ({ path }) => ({
+      path,
+      namespace: "builtin",
+    }));
+    onLoad({ filter: /./, namespace: "builtin" }, ({ path }) => ({
+      contents: `export * from "node:${path}";`,
+    }));
+    // a worker for pages, which a command never asks for
+    onLoad({ filter: /workerpool[/\\].*embeddedWorker\.js$/ }, () => ({ contents: "" }));
+  },
+};
+
 const COMMON = {
   format: ["esm", "cjs"],
   target: "es2022",
@@ -41,7 +61,7 @@ const COMMON = {
   sourcemap: false,
   silent: true,
   removeNodeProtocol: false,
-  external: ["node:fs", "node:fs/promises", "node:path", "node:util"],
+  external: [/^node:/],
 };
 
 export default function config() {
@@ -58,6 +78,7 @@ export default function config() {
       ...COMMON,
       entry: { ...others, cli: "src/shell/cli.ts" },
       splitting: true,
+      esbuildPlugins: [threads],
       dts: { entry: ENTRIES, compilerOptions: { ignoreDeprecations: "6.0" } },
       onSuccess: async () => {
         writeFileSync(

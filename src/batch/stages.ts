@@ -1,6 +1,7 @@
 /** The stages of a check, each kept for the values of a sweep that it hangs on. */
 import {
   type Board,
+  boardOf,
   buildFrame,
   buildSurfaces,
   buildWood,
@@ -405,7 +406,7 @@ function boardAt(
   const frame = frames.at(digits);
   const wood = takes.includes("wood") ? woods.at(digits) : ANY_WOOD;
   const finish = takes.includes("surfaces") ? surfaces.at(digits) : ANY_SURFACES;
-  return frame && wood && finish && { ...frame, ...finish, wood };
+  return frame && wood && finish && boardOf(frame, finish, wood);
 }
 
 /** A bound of every hole, and the hole that governs: with sign 1 the greatest does, with −1 the least. */

@@ -91,11 +91,12 @@ function atPlaces(board: Frame, group: GroupSpec): Marker[] {
   const places = "places" in group.where ? group.where.places : [];
   return places.map((place, i) => {
     const { along, offset, depth = group.depth } = place;
-    const side = offset === 0 ? "centre" : offset < 0 ? "bass" : "treble";
+    const side: Side = offset === 0 ? "centre" : offset < 0 ? "bass" : "treble";
     const path = `${group.path.group}.places.${i}`;
     const travel = place.depth === undefined ? group.travel : undefined;
     const fret = spaceAt(board, place);
-    return { group, path, fret, side, depth, travel, ...boreAt(group, { along, offset }) };
+    const named = { group, path, fret, side, depth, travel };
+    return markerOf(named, boreAt(group, { along, offset }));
   });
 }
 
@@ -108,32 +109,55 @@ function spaceAt(board: Frame, { along, offset }: Point): number {
 }
 
 function atFrets(board: Frame, group: GroupSpec, issues: DesignIssue[]): Marker[] {
-  const { depth, travel, shape } = group;
   const { where } = group;
   if ("places" in where) return [];
-  return where.frets.flatMap((fret, i) => {
-    if (fret === undefined) return [];
+  const markers: Marker[] = [];
+  where.frets.forEach((fret, i) => {
+    if (fret === undefined) return;
     const path = `${group.path.group}.frets.${i}`;
-    const lines = [lineAt(board, fret - 1), lineAt(board, fret)];
-    if (!lines.every((line) => isWideAt(board, line))) {
+    if (!isWideAt(board, lineAt(board, fret - 1)) || !isWideAt(board, lineAt(board, fret))) {
       issues.push(issueOf(path, fret, "a fret where the board has a width"));
-      return [];
+      return;
     }
-    return placesAt(board, group, where, fret).flatMap(({ side, name, ...centre }): Marker[] => {
-      const bore =
-        shape?.kind === "trapezoid"
-          ? boreOf(centre, trapezoidWithin(board, shape, fret))
-          : boreAt(group, centre);
-      if (bore) return [{ group, path: path + name, fret, side, depth, travel, ...bore }];
-      issues.push(issueOf(path, fret, "a fret with room for the pocket between its gaps"));
-      return [];
-    });
+    for (const spot of placesAt(board, group, where, fret)) {
+      const marker = atFret(board, group, spot, path, fret);
+      if (marker) markers.push(marker);
+      else issues.push(issueOf(path, fret, "a fret with room for the pocket between its gaps"));
+    }
   });
+  return markers;
+}
+
+/** A group's marker at a spot; undefined where its pocket has no room. */
+function atFret(
+  board: Frame,
+  group: GroupSpec,
+  spot: Spot,
+  path: string,
+  fret: number,
+): Marker | undefined {
+  const { depth, travel, shape } = group;
+  const bore =
+    shape?.kind === "trapezoid"
+      ? boreOf(spot, trapezoidWithin(board, shape, fret))
+      : boreAt(group, spot);
+  const named = { group, path: path + spot.name, fret, side: spot.side, depth, travel };
+  return bore && markerOf(named, bore);
+}
+
+/** A marker as a literal, since objects of a known shape are made many times faster than spread ones. */
+function markerOf(
+  { group, path, fret, side, depth, travel }: Omit<Marker, keyof Bore>,
+  { along, offset, width, outline }: Bore,
+): Marker {
+  return outline === undefined
+    ? { group, path, fret, side, depth, travel, along, offset, width }
+    : { group, path, fret, side, depth, travel, along, offset, width, outline };
 }
 
 /** The board has a width wherever the line crosses it; beyond its end it might not. */
 function isWideAt({ width }: Frame, { along, bass, treble }: FretLine): boolean {
-  return [along, bass, treble].every((s) => valueAt(width, s) > 0);
+  return valueAt(width, along) > 0 && valueAt(width, bass) > 0 && valueAt(width, treble) > 0;
 }
 
 /** A dot, or a pocket whose outline hangs on its centre alone. */
@@ -164,7 +188,7 @@ function placesAt(board: Frame, group: GroupSpec, where: FretsSpec, fret: number
   switch (where.arrangement) {
     case "double":
       return where.spread === undefined
-        ? HALVES.map((side) => ({ side, name: `.${side}`, ...middle(board, fret, side) }))
+        ? HALVES.map((side) => spotAt(middle(board, fret, side), side, `.${side}`))
         : spreadAbout(middle(board, fret), leanBetween(board, fret), where.spread);
     case "lengthwise": {
       const { along } = middle(board, fret);
@@ -181,8 +205,12 @@ function placesAt(board: Frame, group: GroupSpec, where: FretsSpec, fret: number
       return [{ side: where.side, name: "", along, offset }];
     }
     default:
-      return [{ side: "centre", name: "", ...middle(board, fret) }];
+      return [spotAt(middle(board, fret), "centre", "")];
   }
+}
+
+function spotAt({ along, offset }: Point, side: Side, name: string): Spot {
+  return { side, name, along, offset };
 }
 
 const HALVES = ["bass", "treble"] as const;

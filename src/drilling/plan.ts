@@ -97,7 +97,7 @@ export function keysOf(markers: readonly Marker[]): PlanKeys {
   for (const { group, outline, width } of markers) {
     let own = groups.get(group);
     if (own === undefined) {
-      const bit = JSON.stringify(group.bit);
+      const bit = bitText(group.bit);
       own = { stop: stopText(group.stop), bit, width, tool: `${bit} ${width}` };
       groups.set(group, own);
     }
@@ -112,10 +112,18 @@ export function keysOf(markers: readonly Marker[]): PlanKeys {
   return { stops, tools, count: kinds.size };
 }
 
+function bitText(bit: BitSpec): string {
+  if ("point" in bit) return `${bit.kind} ${bit.point} ${bit.spur}`;
+  return "angle" in bit ? `${bit.kind} ${bit.angle}` : bit.kind;
+}
+
 function stopText(stop: StopSpec): string {
-  const height = "height" in stop ? stop.height : undefined;
-  const profile = typeof height === "object" ? Object.entries(height).sort() : height;
-  return JSON.stringify({ ...stop, height: profile });
+  const { step, correction } = stop;
+  if (stop.from === "wood") return `wood ${stop.foot} ${step} ${correction}`;
+  const { height } = stop;
+  const profile =
+    typeof height === "object" ? JSON.stringify(Object.entries(height).sort()) : height;
+  return `table ${stop.zero} ${step} ${correction} ${profile}`;
 }
 
 function withTool(
@@ -126,9 +134,16 @@ function withTool(
 ): StopSetting {
   const first = setting.holes[0] as number;
   const { group, outline, width } = (holes[first] as CheckedHole).marker;
-  const stopped = { ...setting, stop: setStop(group.stop, zero) };
-  if (setting.holes.some((i) => tools[i] !== tools[first])) return stopped;
-  return outline ? { ...stopped, bit: group.bit } : { ...stopped, bit: group.bit, diameter: width };
+  const { min, max, minHole, maxHole, travel, holes: served } = setting;
+  const stop = setStop(group.stop, zero);
+  const { bit } = group;
+  // literals, since objects of a known shape are made many times faster than spread ones
+  if (served.some((i) => tools[i] !== tools[first])) {
+    return { min, max, minHole, maxHole, travel, holes: served, stop };
+  }
+  return outline
+    ? { min, max, minHole, maxHole, travel, holes: served, stop, bit }
+    : { min, max, minHole, maxHole, travel, holes: served, stop, bit, diameter: width };
 }
 
 /** Plain data, with the zero where the stop is touched. */
@@ -136,5 +151,5 @@ function setStop(stop: StopSpec, usual: number): SetStop {
   const { from, correction } = stop;
   if (stop.from === "wood") return { from, foot: stop.foot, correction };
   const { zero = usual, height } = stop;
-  return { from, zero, ...(height === undefined ? {} : { height }), correction };
+  return height === undefined ? { from, zero, correction } : { from, zero, height, correction };
 }

@@ -26,12 +26,12 @@ export function planPour(
   markers: readonly Marker[],
   depths: readonly (number | undefined)[],
 ): Pour | undefined {
-  const filled = markers.flatMap((marker, i) =>
-    isPoured(marker) ? [volumeOf(marker, depths[i])] : [],
-  );
-  if (pour === undefined || filled.length === 0) return undefined;
-  const total = filled.reduce((sum, volume) => sum + volume, 0) / MM3_PER_ML;
-  const volume = total * (1 + pour.waste);
+  if (pour === undefined || !markers.some(isPoured)) return undefined;
+  let filled = 0;
+  markers.forEach((marker, i) => {
+    if (isPoured(marker)) filled += volumeOf(marker, depths[i]);
+  });
+  const volume = (filled / MM3_PER_ML) * (1 + pour.waste);
   const parts = pour.resin + pour.hardener;
   return {
     volume,

@@ -90,8 +90,7 @@ export function readDesigned(design: unknown): { readonly stated: Design; readon
 }
 
 /** Works out all of a neck. */
-export function workOut(neck: Neck): Work {
-  const { spec, board, holes } = neck;
+export function workOut({ spec, board, holes }: Neck): Work {
   const markers = holes.map(({ marker }) => marker);
   const plan = planNeck(holes, board);
   const recommended = depthsAt(holes, plan);
@@ -99,7 +98,9 @@ export function workOut(neck: Neck): Work {
   const depths = holes.map(({ planned }, i) => deeper(planned, recommended[i]));
   const saw = sawDepths(board, spec);
   return {
-    ...neck,
+    spec,
+    board,
+    holes,
     plan,
     recommended,
     edges: buildEdges(board, spec.sideDots !== undefined),

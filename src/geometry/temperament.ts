@@ -3,7 +3,9 @@
  * Twelve-tone equal temperament: s_n = L(1 − 2^(−n/12)).
  */
 export function equalTemperament(length: number, count: number): number[] {
-  return Array.from({ length: count }, (_, i) => length * shareAt(i + 1));
+  const positions: number[] = [];
+  for (let n = 1; n <= count; n++) positions.push(length * shareAt(n));
+  return positions;
 }
 
 /** Share of the string between the nut and fret `n`; `n` may be a fraction. */

@@ -11,7 +11,7 @@ export interface Track {
 
 /** The track through knots that rise strictly in `at`; one knot is a constant. */
 export function trackThrough(at: readonly number[], value: readonly number[]): Track {
-  const slope = at.map(() => 0);
+  const slope = new Array<number>(at.length).fill(0);
   writeSlopes(at, value, slope);
   return { at, value, slope };
 }
@@ -115,7 +115,8 @@ export function breaksWithin(track: Track, from: number, to: number): number[] {
 
 /** The track moved by `by` everywhere. */
 export function shifted(track: Track, by: number): Track {
-  return by === 0 ? track : { ...track, value: track.value.map((v) => v + by) };
+  const { at, value, slope } = track;
+  return by === 0 ? track : { at, value: value.map((v) => v + by), slope };
 }
 
 /** One track plus `sign` times another: a knot wherever either has one. */

@@ -81,5 +81,5 @@ const CAUTIONS: readonly Caution[] = [
 
 /** The cautions that a task calls for; `volume` is the epoxy that its holes take, ml, where any is poured. */
 export function cautionsFor(task: Task, volume = Infinity): string[] {
-  return CAUTIONS.flatMap(([isCalledFor, text]) => (isCalledFor(task, volume) ? [text] : []));
+  return CAUTIONS.filter(([isCalledFor]) => isCalledFor(task, volume)).map(([, text]) => text);
 }

@@ -93,7 +93,7 @@ export const CHANNEL_GAP = 0.3;
 export function findAll(work: Work): FindingFacts[] {
   const { spec, holes } = work;
   const found = [
-    ...holes.flatMap((hole, i) => judgeHole(work, hole, i)),
+    ...judgeHoles(work),
     ...holes.flatMap((hole, i) => judgeChannel(work, hole, i)),
     ...judgeOverlaps(work),
     ...judgeStops(holes, work.plan),
@@ -111,7 +111,7 @@ export function findAll(work: Work): FindingFacts[] {
 /** What is to be found of a code, and of those that are judged with it: no more is worked out than that takes. */
 export function findOf(code: FindingCode, neck: Neck): FindingFacts[] {
   const { spec, board, holes } = neck;
-  if (ABOUT_HOLE_ALONE.has(code)) return holes.flatMap((hole, i) => judgeHole(neck, hole, i));
+  if (ABOUT_HOLE_ALONE.has(code)) return judgeHoles(neck);
   switch (code) {
     case "dots-overlap":
       return judgeOverlaps(neck);
@@ -158,14 +158,18 @@ function rankOf({ severity }: FindingFacts): number {
   return severity === "error" ? 0 : 1;
 }
 
-function judgeHole(neck: Neck, hole: CheckedHole, index: number): FindingFacts[] {
-  const { marker, window } = hole;
-  const { fret, side, group } = marker;
-  const found = [...judgePlanned(neck, hole), ...judgePlace(neck, hole)];
-  if (!(window.min <= window.max) && !group.drilled) {
-    found.unshift({ ...error("no-depth", window.min, window.max), maxBy: window.maxBy });
-  }
-  return found.map((facts) => ({ ...facts, hole: index, fret, side }));
+function judgeHoles(neck: Neck): FindingFacts[] {
+  return neck.holes.flatMap((hole, index) => {
+    const found = [...judgeWindow(hole), ...judgePlanned(neck, hole), ...judgePlace(neck, hole)];
+    const { fret, side } = hole.marker;
+    return found.map((facts) => ({ ...facts, hole: index, fret, side }));
+  });
+}
+
+function judgeWindow({ window, marker }: CheckedHole): FindingFacts[] {
+  const { min, max, maxBy } = window;
+  if (min <= max || marker.group.drilled) return [];
+  return [{ ...error("no-depth", min, max), maxBy }];
 }
 
 /** What the planned depth does wrong. Judged by the window, so that its very ends still pass. */
@@ -223,16 +227,15 @@ function judgeOverlaps({ holes }: Neck): FindingFacts[] {
 }
 
 function judgeStops(holes: readonly CheckedHole[], { settings, stops }: NeckPlan): FindingFacts[] {
-  const tools = new Set(settings.map(({ bit, diameter }) => JSON.stringify([bit, diameter])));
   const found: FindingFacts[] = [];
-  const suits = settings.map(({ travel }) => travel);
-  if (settings.length > Math.max(tools.size, stops)) {
-    found.push({
-      ...warning("several-settings", settings.length, Math.max(tools.size, stops)),
-      suits,
-    });
-  } else if (settings.length > stops) {
-    found.push({ ...warning("several-travels", settings.length, stops), suits });
+  if (settings.length > stops) {
+    const tools = new Set(settings.map(({ bit, diameter }) => JSON.stringify([bit, diameter])));
+    const [code, limit] =
+      settings.length > tools.size
+        ? (["several-settings", Math.max(tools.size, stops)] as const)
+        : (["several-travels", stops] as const);
+    const suits = settings.map(({ travel }) => travel);
+    found.push({ ...warning(code, settings.length, limit), suits });
   }
   for (const { min, max, holes: served } of settings) {
     const { step } = elementAt(holes, elementAt(served, 0)).marker.group.stop;
@@ -248,14 +251,15 @@ function judgeReach(reach: Reach | undefined): FindingFacts[] {
 }
 
 function judgeEdges({ spec, board }: Neck, edges: readonly Edge[]): FindingFacts[] {
-  return edges.flatMap(({ station, side, along }) => {
+  const found: FindingFacts[] = [];
+  for (const { station, side, along } of edges) {
     const thickness = worstFaceAt(board, along, spec.tolerance.thickness.limit);
-    if (thickness >= spec.web) return [];
+    if (thickness >= spec.web) continue;
     const fret = station === "nut" || station === "end" ? {} : { fret: Number(station.slice(4)) };
-    return [
-      { ...error("thin-edge", thickness, spec.web), ...fret, ...(side ? { side } : {}), station },
-    ];
-  });
+    const facts = error("thin-edge", thickness, spec.web);
+    found.push({ ...facts, ...fret, ...(side ? { side } : {}), station });
+  }
+  return found;
 }
 
 function judgeEnd({ board }: Neck): FindingFacts[] {

@@ -8,18 +8,18 @@ import type { Remedy } from "./remedies.js";
 /** The finding's sentence, its lengths in millimetres unless another unit is given. */
 export function tell(finding: FindingFacts, unit: Unit = MILLIMETRES): string {
   const { value, limit, suits = [] } = finding;
-  return SENTENCES[finding.code]({
-    ...finding,
+  const words: Words = {
     unit,
     place: placeOf(finding),
     both: () => unit.beside(value, limit),
     miss: () => unit.miss(value - limit),
     range: () => suits.map(unit.full),
-  });
+  };
+  return SENTENCES[finding.code](words, finding);
 }
 
-/** A finding with its numbers as words. */
-interface Words extends FindingFacts {
+/** A finding's numbers as words. */
+interface Words {
   readonly unit: Unit;
   readonly place: string;
   /** The value, and the limit beside it. */
@@ -29,13 +29,15 @@ interface Words extends FindingFacts {
   readonly range: () => readonly string[];
 }
 
+type Sentence = (words: Words, finding: FindingFacts) => string;
+
 const MAX_REASON = {
   web: "to leave the web under the bit",
   channel: "to leave the web above the rod channel",
   flush: "to keep the dot's top flush",
 } as const;
 
-const SENTENCES: Readonly<Record<FindingCode, (words: Words) => string>> = {
+const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
   "nothing-left": ({ place, miss }) =>
     `${capital(place)} may be sanded away: in the worst case the radius comes ${miss()} below its floor.`,
   "below-keep": compared(
@@ -54,9 +56,9 @@ const SENTENCES: Readonly<Record<FindingCode, (words: Words) => string>> = {
     (place, told, wanted, { maxBy }) =>
       `No depth suits ${place}: it needs at least ${told} to outlast the radius, and at most ${wanted} ${MAX_REASON[maxBy ?? "web"]}.`,
   ),
-  "several-settings": ({ value, range }) =>
+  "several-settings": ({ range }, { value }) =>
     `One stop setting cannot serve all holes of a bit; ${value} settings do: travels ${joined(range())}.`,
-  "several-travels": ({ value, range }) =>
+  "several-travels": ({ range }, { value }) =>
     `One travel cannot serve all bits; zero and set the stop anew for each of ${value}: travels ${joined(range())}.`,
   "cuts-slot": ({ place, miss }) => `${capital(place)} cuts ${miss()} into a fret slot or the nut.`,
   "near-slot": compared(
@@ -102,23 +104,23 @@ const SENTENCES: Readonly<Record<FindingCode, (words: Words) => string>> = {
     `No step of the stop lies between ${range().join(" and ")}, the nearest is ${miss()} off: set the stop between its steps.`,
   "near-channel": ({ place, both }) =>
     `Over the rod channel ${place} leaves ${both()[0]} beyond the web: epoxy may leak and glue the rod.`,
-  "unlikely-value": ({ path, value, suits }) =>
+  "unlikely-value": (_, { path, value, suits }) =>
     suits === undefined
       ? `${path} is ${value} mm, which is unlikely.`
       : `${path} is ${value} mm, which is unlikely; were ${value} inches meant, ${elementAt(suits, 0).toFixed(1)} mm?`,
-  "assumed-point": ({ path, value, unit }) =>
+  "assumed-point": ({ unit }, { path, value }) =>
     `The point's length is assumed: measure your bit's and state it as ${path}. Travel = depth + point; here ${unit.full(value)} was taken.`,
-  "assumed-zero": ({ place, miss, path }) =>
+  "assumed-zero": ({ place, miss }, { path }) =>
     `How the stop is zeroed is assumed: anew on the wood at every hole. Zeroed once, ${place} would come out ${miss()} off; state ${path}.`,
-  "assumed-foot": ({ path }) =>
+  "assumed-foot": (_, { path }) =>
     `What bears on the curved top at the touch is assumed: the bit's point alone. State its width as ${path}.`,
 };
 
 /** A sentence that sets the value beside its limit. */
 function compared(
-  say: (place: string, told: string, wanted: string, words: Words) => string,
-): (words: Words) => string {
-  return (words) => say(words.place, ...words.both(), words);
+  say: (place: string, told: string, wanted: string, finding: FindingFacts) => string,
+): Sentence {
+  return ({ place, both }, finding) => say(place, ...both(), finding);
 }
 
 function capital(words: string): string {

@@ -1,7 +1,13 @@
 #!/usr/bin/env node
-/** The command `marker-depth`. */
+/** The command `marker-depth`; in a thread that it began, its worker. */
+import { fileURLToPath } from "node:url";
+import { isMainThread } from "node:worker_threads";
 import { main } from "./main.js";
 
-main(process.argv.slice(2), process).then((code) => {
-  process.exitCode = code;
-});
+if (isMainThread) {
+  main(process.argv.slice(2), process, fileURLToPath(import.meta.url)).then((code) => {
+    process.exitCode = code;
+  });
+} else {
+  import("./pool.js").then(({ serve }) => serve());
+}

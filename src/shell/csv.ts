@@ -6,7 +6,8 @@ import { settingLetter } from "../text/plain-words.js";
 import type { Outcome } from "./outcome.js";
 
 type Unit = "mm" | "in";
-type Cell = string | number | boolean | undefined;
+/** What a cell may hold; nothing where there is nothing. */
+export type Cell = string | number | boolean | undefined;
 
 /** A hole, with what it belongs to. */
 interface Row {
@@ -74,7 +75,8 @@ function cellsOf(row: Row, unit: Unit): Cell[] {
   ];
 }
 
-function csvRow(cells: readonly Cell[]): string {
+/** A row, ended as RFC 4180 ends it. */
+export function csvRow(cells: readonly Cell[]): string {
   return `${cells.map(csvCell).join(",")}\r\n`;
 }
 

@@ -3,24 +3,27 @@
 const LINE_FEED = 0x0a;
 
 /**
- * The lines of a stream, as bytes, without their line feeds. Only a line feed ends a line: what else a text
- * may take for one can stand within JSON. Of a longer line just the first `most` bytes are kept.
+ * The lines of a stream, as bytes, without their line feeds; those that end in one piece of it together, as it came.
+ * Only a line feed ends a line: what else a text may take for one can stand within JSON. Of a longer line just the
+ * first `most` bytes are kept.
  */
 export async function* linesOf(
   input: AsyncIterable<Uint8Array>,
   most: number,
-): AsyncGenerator<Uint8Array, void, undefined> {
+): AsyncGenerator<Uint8Array[], void, undefined> {
   let line = emptyLine();
   for await (const chunk of input) {
+    const lines: Uint8Array[] = [];
     let start = 0;
     for (let end = chunk.indexOf(LINE_FEED); end >= 0; end = chunk.indexOf(LINE_FEED, start)) {
-      yield joined(longer(line, chunk.subarray(start, end), most));
+      lines.push(joined(longer(line, chunk.subarray(start, end), most)));
       line = emptyLine();
       start = end + 1;
     }
     line = longer(line, chunk.subarray(start), most);
+    if (lines.length > 0) yield lines;
   }
-  if (line.size > 0) yield joined(line);
+  if (line.size > 0) yield [joined(line)];
 }
 
 /** The first `most` bytes of a stream. */

@@ -8,12 +8,16 @@ import { run, type Streams } from "./run.js";
 import { version } from "./version.js";
 import { isBrokenPipe, write } from "./write.js";
 
-/** Does what the words ask for, and tells the exit code. */
-export async function main(words: readonly string[], streams: Streams): Promise<number> {
+/** Does what the words ask for, and tells the exit code. `script` is the file that a thread of it runs. */
+export async function main(
+  words: readonly string[],
+  streams: Streams,
+  script: string,
+): Promise<number> {
   // a write that fails rejects; the event beside it must not end the process
   for (const stream of [streams.stdout, streams.stderr]) stream.on("error", () => {});
   try {
-    return await done(words, streams);
+    return await done(words, streams, script);
   } catch (error) {
     if (isBrokenPipe(error)) return EXIT.brokenPipe;
     await write(streams.stderr, mistake(error)).catch(() => {});
@@ -21,9 +25,9 @@ export async function main(words: readonly string[], streams: Streams): Promise<
   }
 }
 
-async function done(words: readonly string[], streams: Streams): Promise<number> {
+async function done(words: readonly string[], streams: Streams, script: string) {
   const options = readOptions(words);
-  if (options.ask === "check") return run(options, streams);
+  if (options.ask === "check") return run(options, streams, script);
   await write(streams.stdout, options.ask === "help" ? HELP : `${version()}\n`);
   return EXIT.pass;
 }

@@ -1,5 +1,4 @@
 /** What comes of one source: a report, or why it cannot be read. */
-import { getSystemErrorMap } from "node:util";
 import type { Design } from "../design/design.js";
 import type { DesignIssue } from "../errors/errors.js";
 import type { Place } from "../files/places.js";
@@ -7,9 +6,10 @@ import { readDesign } from "../files/read-design.js";
 import type { SandingProgress } from "../measured/sanding-progress.js";
 import { type Repair, repairHole } from "../report/repair.js";
 import { checkDesign, type Report } from "../report/report.js";
+import { errorWords } from "./error-words.js";
 import type { RepairOrder } from "./options.js";
 import { sandingIn } from "./readings.js";
-import type { Source } from "./sources.js";
+import { bytesOf, type Source } from "./sources.js";
 import { textOf } from "./text.js";
 
 /** Why a source cannot be read; without a place where it is no design at all. */
@@ -43,25 +43,29 @@ export function passes({
   return repair ? repair.diameter !== null : report.ok;
 }
 
+/** Readings of a board while it is sanded: the file that they stand in, and its bytes. */
+export interface Readings {
+  readonly file: string;
+  readonly bytes: Promise<Uint8Array>;
+}
+
 /** The outcome of a source's design, with how far its sanding has come; what is wrong with the readings is of their file. */
-export async function sandingOutcome(source: Source, { file, read }: Source): Promise<Outcome> {
+export async function sandingOutcome(source: Source, readings: Readings): Promise<Outcome> {
   const outcome = await outcomeOf(source);
   if (outcome.report === undefined) return outcome;
   try {
-    return { ...outcome, sanding: sandingIn(textOf(await read()), outcome.design) };
+    return { ...outcome, sanding: sandingIn(textOf(await readings.bytes), outcome.design) };
   } catch (error) {
-    return { file, issues: troublesOf(error) };
+    return { file: readings.file, issues: troublesOf(error) };
   }
 }
 
 /** Reads a source, checks its design, and works out the repair that is asked for. Every error is an outcome. */
-export async function outcomeOf(
-  { file, line, read }: Source,
-  order?: RepairOrder,
-): Promise<Outcome> {
+export async function outcomeOf(source: Source, order?: RepairOrder): Promise<Outcome> {
+  const { file, line } = source;
   const place = line === undefined ? { file } : { file, line };
   try {
-    const design = readDesign(textOf(await read()));
+    const design = readDesign(textOf(await bytesOf(source)));
     const repair = order && { repair: repairHole(design, order.hole, order.rack) };
     return { ...place, design, report: checkDesign(design), ...repair };
   } catch (error) {
@@ -75,7 +79,7 @@ export async function outcomeOf(
 
 function troublesOf(error: unknown): Trouble[] {
   if (isDesignError(error)) return error.issues.map(troubleOf);
-  return [{ path: "", message: systemWords(error) ?? messageOf(error) }];
+  return [{ path: "", message: errorWords(error) }];
 }
 
 function isDesignError(
@@ -88,15 +92,4 @@ function isDesignError(
 function troubleOf({ path, expected, message, line, column }: DesignIssue & Partial<Place>) {
   const place = line === undefined || column === undefined ? {} : { line, column };
   return { path, ...place, expected, message: message.replace(/ \(line \d+, column \d+\)$/, "") };
-}
-
-/** "no such file or directory", without the code and the call. */
-function systemWords(error: unknown): string | undefined {
-  if (!(error instanceof Error && "errno" in error && typeof error.errno === "number"))
-    return undefined;
-  return getSystemErrorMap().get(error.errno)?.[1];
-}
-
-function messageOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
 }

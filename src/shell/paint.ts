@@ -16,7 +16,12 @@ const COLOURED: Paint = {
 /** A stream that may be a terminal. */
 export type Output = Writable & { readonly isTTY?: boolean; readonly hasColors?: () => boolean };
 
-/** Colours where the stream is a terminal that has them. `hasColors` itself heeds `NO_COLOR`. */
-export function paintFor(stream: Output): Paint {
-  return stream.isTTY && stream.hasColors?.() ? COLOURED : PLAIN;
+/** Whether the stream is a terminal that has colours. `hasColors` itself heeds `NO_COLOR`. */
+export function hasColours(stream: Output): boolean {
+  return stream.isTTY === true && stream.hasColors?.() === true;
+}
+
+/** Colours, or none. */
+export function paintFor(isColoured: boolean): Paint {
+  return isColoured ? COLOURED : PLAIN;
 }

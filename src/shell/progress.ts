@@ -16,9 +16,9 @@ export interface Progress {
 
 const SILENT: Progress = { tell: async () => {}, clear: async () => {} };
 
-/** Progress on a terminal; nothing where the cards themselves run over it, or where there is none. */
-export function progressOn(stderr: Output, stdout: Output, total: number | undefined): Progress {
-  if (!stderr.isTTY || stdout.isTTY) return SILENT;
+/** Progress on a terminal; nothing where there is none. */
+export function progressOn(stderr: Output, total: number | undefined): Progress {
+  if (!stderr.isTTY) return SILENT;
   let next = Date.now() + FIRST_AFTER;
   let isShown = false;
   return {

@@ -1,51 +1,56 @@
-/** Checks what the command line names, one design at a time. */
-
-import { visible } from "../text/plain-words.js";
-import { pageText } from "./cards.js";
-import { csvHeader, csvRows } from "./csv.js";
-import { jsonLine } from "./json-lines.js";
+/** Checks what the command line names, in its order. */
+import { mkdir } from "node:fs/promises";
+import { csvHeader } from "./csv.js";
+import { findingHeader } from "./findings-csv.js";
+import { type Finished, finish, type Order, type Task } from "./finished.js";
 import type { Options } from "./options.js";
-import { type Outcome, outcomeOf, sandingOutcome } from "./outcome.js";
-import { type Output, type Paint, paintFor } from "./paint.js";
-import { picturesIn } from "./pictures.js";
+import type { Readings } from "./outcome.js";
+import { hasColours, type Output, paintFor } from "./paint.js";
+import { newNames } from "./pictures.js";
 import { progressOn } from "./progress.js";
-import { lineSources, readOnce, type Source, STANDARD_INPUT, sourcesOf } from "./sources.js";
-import { count, emptyTally, exitCodeOf, summaryOf } from "./tally.js";
-import { troubleLines } from "./troubles.js";
+import { bytesOf, lineSources, type Source, STANDARD_INPUT, sourcesOf } from "./sources.js";
+import { count, doneIn, emptyTally, exitCodeOf, summaryOf } from "./tally.js";
 import { write } from "./write.js";
 
 /** The three streams of a process. */
 export interface Streams {
-  readonly stdin: AsyncIterable<Uint8Array>;
+  readonly stdin: AsyncIterable<Uint8Array> & { readonly destroy?: () => unknown };
   readonly stdout: Output;
   readonly stderr: Output;
 }
 
 /** Checks every design; the exit code. Rejects where something cannot be written. */
-export async function run(options: Options, { stdin, stdout, stderr }: Streams): Promise<number> {
-  const draw = options.svg === undefined ? undefined : await picturesIn(options.svg);
-  const readings = options.sanding === undefined ? undefined : readOnce(options.sanding);
-  const sources = await sourcesOf(options.inputs);
-  const progress = progressOn(stderr, stdout, totalOf(sources));
-  const paints = { out: paintFor(stdout), err: paintFor(stderr) };
+export async function run(options: Options, streams: Streams, script: string): Promise<number> {
+  const { stdin, stdout, stderr } = streams;
+  for (const folder of [options.svg, options.template]) {
+    if (folder !== undefined) await mkdir(folder, { recursive: true });
+  }
+  const sources = await sourcesOf(options.inputs, options.isDeep);
+  const order = { options, coloured: { out: hasColours(stdout), err: hasColours(stderr) } };
+  const progress = progressOn(stderr, totalOf(sources));
   const tally = emptyTally();
-  if (options.format === "csv") await write(stdout, csvHeader(options.unit));
-  for await (const source of each(sources, stdin)) {
-    const outcome = await (readings
-      ? sandingOutcome(source, readings)
-      : outcomeOf(source, options.repair));
-    count(tally, outcome);
-    if (outcome.issues) {
-      await progress.clear();
-      await write(stderr, paints.err.bad(visible(troubleLines(outcome))));
+  await write(stdout, headerFor(options));
+  try {
+    for await (const one of await finishedOf(tasksOf(sources, stdin), order, script)) {
+      count(tally, one);
+      if (one.err !== "" || stdout.isTTY) await progress.clear();
+      await write(stderr, one.err);
+      await write(stdout, one.out);
+      await progress.tell(doneIn(tally));
     }
-    await draw?.(outcome);
-    await write(stdout, printed(outcome, options, paints.out));
-    await progress.tell(tally.pass + tally.fail + tally.unread);
+  } finally {
+    // a reader that went away must not leave the command waiting for its input
+    stdin.destroy?.();
   }
   await progress.clear();
-  if (options.format === "cards") await write(stdout, summaryOf(tally, paints.out));
+  if (options.format === "cards")
+    await write(stdout, summaryOf(tally, paintFor(order.coloured.out)));
   return exitCodeOf(tally);
+}
+
+function headerFor({ format, unit }: Options): string {
+  if (format === "findings") return findingHeader();
+  return format === "csv" ? csvHeader(unit) : "";
 }
 
 /** How many there will be, unless they stream in. */
@@ -53,15 +58,39 @@ function totalOf(sources: readonly Source[]): number | undefined {
   return sources.some(({ file }) => file === STANDARD_INPUT) ? undefined : sources.length;
 }
 
-async function* each(sources: readonly Source[], stdin: Streams["stdin"]) {
+/** What is to be checked; what comes in together, together. */
+async function* tasksOf(sources: readonly Source[], stdin: Streams["stdin"]) {
+  const nameOf = newNames();
+  const named = (source: Source): Task => ({ source, name: nameOf(source) });
   for (const source of sources) {
-    if (source.file === STANDARD_INPUT) yield* lineSources(stdin);
-    else yield source;
+    if (source.file !== STANDARD_INPUT) yield [named(source)];
+    else for await (const lines of lineSources(stdin)) yield lines.map(named);
   }
 }
 
-function printed(outcome: Outcome, options: Options, paint: Paint): string {
-  const { format, unit, remedies } = options;
-  if (format === "json") return jsonLine(outcome, remedies);
-  return format === "csv" ? csvRows(outcome, unit) : pageText(outcome, options, paint);
+/** What the tasks come to, in their order: here, or in threads, which are loaded where they are asked for. */
+async function finishedOf(
+  groups: AsyncIterable<readonly Task[]>,
+  order: Order,
+  script: string,
+): Promise<AsyncIterable<Finished>> {
+  if (order.options.jobs === 1) return finishHere(groups, order);
+  const { finishInPool } = await import("./pool.js");
+  return finishInPool(groups, order, script);
+}
+
+async function* finishHere(groups: AsyncIterable<readonly Task[]>, order: Order) {
+  const { sanding } = order.options;
+  const readings = sanding === undefined ? undefined : readingsIn(sanding);
+  for await (const tasks of groups) {
+    for (const task of tasks) yield finish(task, order, readings);
+  }
+}
+
+/** Read once for all designs, since it may be a pipe. */
+function readingsIn(file: string): Readings {
+  const bytes = bytesOf({ file, origin: { kind: "named" } });
+  // told where the first design asks for it
+  bytes.catch(() => {});
+  return { file, bytes };
 }

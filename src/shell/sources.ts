@@ -1,7 +1,8 @@
-/** Where designs come from: files, folders, and lines on standard input. */
+/** Where designs come from: files, folders, and lines on standard input. Plain data, which goes to another thread as it is. */
 import { createReadStream } from "node:fs";
 import { readdir, stat } from "node:fs/promises";
 import { join } from "node:path";
+import { errorWords } from "./error-words.js";
 import { linesOf, upTo } from "./lines.js";
 import { MOST_BYTES } from "./text.js";
 
@@ -11,35 +12,59 @@ export interface Source {
   readonly file: string;
   /** On standard input, counted from 1. */
   readonly line?: number;
-  readonly read: () => Promise<Uint8Array>;
+  readonly origin: Origin;
 }
+
+/** A file that was named, which may be a pipe; one that a folder holds; bytes that came in; or nothing, and why. */
+export type Origin =
+  | { readonly kind: "named" | "found" }
+  | { readonly kind: "bytes"; readonly bytes: Uint8Array }
+  | { readonly kind: "none"; readonly why: string };
 
 /** The name of standard input. */
 export const STANDARD_INPUT = "-";
 
 /** Every source of the inputs in their order; standard input is one that gives many. */
-export async function sourcesOf(inputs: readonly string[]): Promise<Source[]> {
+export async function sourcesOf(inputs: readonly string[], isDeep: boolean): Promise<Source[]> {
   const sources: Source[] = [];
   for (const input of inputs) {
-    const isFolder = input !== STANDARD_INPUT && (await isDirectory(input));
-    sources.push(...(isFolder ? await filesIn(input) : [fileSource(input)]));
+    if (input === STANDARD_INPUT || !(await isDirectory(input))) {
+      sources.push({ file: input, origin: { kind: "named" } });
+    } else {
+      const before = sources.length;
+      for await (const source of findIn(input, isDeep)) sources.push(source);
+      if (sources.length === before) sources.push(unreadable(input, noneIn(isDeep)));
+    }
   }
   return sources;
 }
 
-/** The designs of standard input, as they come in. Empty lines are none. */
+/** The designs of standard input as they come in, those of one piece of it together. Empty lines are none. */
 export async function* lineSources(
   input: AsyncIterable<Uint8Array>,
-): AsyncGenerator<Source, void, undefined> {
+): AsyncGenerator<Source[], void, undefined> {
   let count = 0;
   let line = 0;
-  for await (const bytes of linesOf(input, MOST_BYTES + 1)) {
-    line++;
-    if (isBlank(bytes)) continue;
-    count++;
-    yield { file: STANDARD_INPUT, line, read: async () => bytes };
+  for await (const lines of linesOf(input, MOST_BYTES + 1)) {
+    const sources: Source[] = [];
+    for (const bytes of lines) {
+      line++;
+      if (isBlank(bytes)) continue;
+      sources.push({ file: STANDARD_INPUT, line, origin: { kind: "bytes", bytes } });
+    }
+    count += sources.length;
+    if (sources.length > 0) yield sources;
   }
-  if (count === 0) yield failing(STANDARD_INPUT, "no design on standard input");
+  if (count === 0) yield [unreadable(STANDARD_INPUT, "no design on standard input")];
+}
+
+/** Reads a source's bytes; of too long a file no more than shows that it is. */
+export async function bytesOf({ file, origin }: Source): Promise<Uint8Array> {
+  if (origin.kind === "bytes") return origin.bytes;
+  if (origin.kind === "none") throw new Error(origin.why);
+  // whoever named a folder did not ask for a pipe or a device in it, which may have no end
+  if (origin.kind === "found" && !(await stat(file)).isFile()) throw new Error("not a file");
+  return upTo(createReadStream(file), MOST_BYTES + 1);
 }
 
 async function isDirectory(path: string): Promise<boolean> {
@@ -51,44 +76,34 @@ async function isDirectory(path: string): Promise<boolean> {
   }
 }
 
-async function filesIn(folder: string): Promise<Source[]> {
+/** The folder's designs by name; where `isDeep`, those of the folders in it too, each where it stands. */
+async function* findIn(folder: string, isDeep: boolean): AsyncGenerator<Source, void, undefined> {
   try {
-    const names = (await readdir(folder)).filter((name) => name.toLowerCase().endsWith(".json"));
-    if (names.length === 0) return [failing(folder, "no .json file in this folder")];
-    return names.sort().map((name) => foundSource(join(folder, name)));
+    const entries = await readdir(folder, { withFileTypes: true });
+    for (const entry of entries.sort((a, b) => (a.name < b.name ? -1 : 1))) {
+      const file = join(folder, entry.name);
+      if (isDeep && entry.isDirectory()) {
+        if (!isPassedOver(entry.name)) yield* findIn(file, isDeep);
+      } else if (entry.name.toLowerCase().endsWith(".json")) {
+        yield { file, origin: { kind: "found" } };
+      }
+    }
   } catch (error) {
-    return [{ file: folder, read: () => Promise.reject(error) }];
+    yield unreadable(folder, errorWords(error));
   }
 }
 
-/** A file, which may be a pipe, whose bytes are read once for all designs. */
-export function readOnce(file: string): Source {
-  let bytes: Promise<Uint8Array> | undefined;
-  const { read } = fileSource(file);
-  return {
-    file,
-    read: () => {
-      bytes ??= read();
-      return bytes;
-    },
-  };
+/** Folders in which nobody keeps a design of his own. */
+function isPassedOver(name: string): boolean {
+  return name.startsWith(".") || name === "node_modules";
 }
 
-function fileSource(file: string): Source {
-  return { file, read: () => upTo(createReadStream(file), MOST_BYTES + 1) };
+function noneIn(isDeep: boolean): string {
+  return `no .json file in this folder${isDeep ? " or below it" : ""}`;
 }
 
-/** A file that a folder holds: whoever named the folder did not ask for a pipe or a device, which may have no end. */
-function foundSource(file: string): Source {
-  const read = async () => {
-    if (!(await stat(file)).isFile()) throw new Error("not a file");
-    return fileSource(file).read();
-  };
-  return { file, read };
-}
-
-function failing(file: string, message: string): Source {
-  return { file, read: () => Promise.reject(new Error(message)) };
+function unreadable(file: string, why: string): Source {
+  return { file, origin: { kind: "none", why } };
 }
 
 /** Nothing but spaces; of a line that is too long not all is known. */

@@ -2,7 +2,7 @@
 
 import { visible } from "../text/plain-words.js";
 import { EXIT } from "./exit-codes.js";
-import { type Outcome, passes } from "./outcome.js";
+import type { Finished } from "./finished.js";
 import type { Paint } from "./paint.js";
 
 const MOST_NAMED = 10;
@@ -19,23 +19,23 @@ export function emptyTally(): Tally {
   return { pass: 0, fail: 0, unread: 0, failing: [] };
 }
 
-/** Adds an outcome. */
-export function count(tally: Tally, outcome: Outcome): void {
-  const { file, line } = outcome;
-  if (outcome.report === undefined) tally.unread++;
-  else if (passes(outcome)) tally.pass++;
-  else {
-    tally.fail++;
-    const name = line === undefined ? file : `${file}:${line}`;
-    if (tally.failing.length < MOST_NAMED) tally.failing.push(name);
-  }
+/** Adds what one design came to. */
+export function count(tally: Tally, { file, line, verdict }: Finished): void {
+  tally[verdict]++;
+  if (verdict !== "fail" || tally.failing.length === MOST_NAMED) return;
+  tally.failing.push(line === undefined ? file : `${file}:${line}`);
+}
+
+/** How many came to something. */
+export function doneIn({ pass, fail, unread }: Tally): number {
+  return pass + fail + unread;
 }
 
 /** What was counted, as one line. */
 export function summaryOf({ pass, fail, unread, failing }: Tally, paint: Paint): string {
   const total = pass + fail;
   const rest = fail > failing.length ? `, and ${fail - failing.length} more` : "";
-  const named = fail > 0 ? ` (${failing.map(visible).join(", ")}${rest})` : "";
+  const named = fail > 0 ? ` (${failing.map(shown).join(", ")}${rest})` : "";
   const words = [
     `${total} ${total === 1 ? "design" : "designs"} checked`,
     `${pass} ${pass === 1 ? "passes" : "pass"}`,
@@ -43,6 +43,11 @@ export function summaryOf({ pass, fail, unread, failing }: Tally, paint: Paint):
     ...(unread > 0 ? [`${unread} could not be read`] : []),
   ].join(", ");
   return `${fail + unread > 0 ? paint.bad(words) : paint.good(words)}\n`;
+}
+
+/** A name that cannot end the line. */
+function shown(name: string): string {
+  return visible(name).replaceAll("\n", "\uFFFD");
 }
 
 /** What is worst decides. */

@@ -7,6 +7,8 @@ const LICENCES = [
   "fraction.js/LICENSE",
   "@babel/runtime/LICENSE",
   "jsonc-parser/LICENSE.md",
+  "p-map/license",
+  "workerpool/LICENSE",
 ];
 const root = new URL("../../", import.meta.url);
 

@@ -57,7 +57,7 @@ test("cards: of files, a folder, standard input; an unnamed design bears its fil
   const many = "--no-remedies - < <(for i in {1..12}; do cat fails.json; echo; done) | tail -1";
   golden("command/cards.txt", dialogue(cwd, [...lines, many]));
   expect(command(["a.json"], { cwd }).out).toBe(
-    `${cardOf(GOOD)}\n1 design checked, 1 passes, 0 fail\n`,
+    `${cardOf(GOOD)}\nFrom: a.json\n\n1 design checked, 1 passes, 0 fail\n`,
   );
   const inches = command(["--inches", "fails.json"], { cwd }).out;
   expect(inches).toContain(cardOf(FAILS, "in"));
@@ -131,6 +131,14 @@ describe("the command line", () => {
     const mistakes = [
       ...["", "--jsn x", "-x", "--svg", "--svg= x", "--json=yes x", "- -"],
       ...["--json --csv x", "--json --inches x", "--remedies x", "--no-remedies --json x"],
+      ...["--findings x", "--findings --json x", "--jobs 0 x", "--jobs=-1 x", "--jobs 257 x"],
+      ...["--jobs 1e1 x", "--jobs x", "--jobs= x", "--jobs 2 --sanding y x", "--recursive=no x"],
+      ...[
+        "--template= x",
+        "--paper a4 x",
+        "--template t --paper a3 x",
+        "--template t --repair 12=1 x",
+      ],
       ...["--rack 6 x", "--repair 12=1 --csv x", "--repair twelve=1 x", "--repair 12= x"],
       ...["--repair 12=1 --rack '6;7' x"],
     ];

@@ -1,8 +1,8 @@
 /** Runs the built command as a child process, as a batch script does. */
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import type { Design } from "../../src/index.js";
 
 export const ROOT = new URL("../../", import.meta.url).pathname;
@@ -57,6 +57,7 @@ export function folderWith(files: Readonly<Record<string, string | Uint8Array | 
   folders.push(folder);
   for (const [name, content] of Object.entries(files)) {
     const isText = typeof content === "string" || content instanceof Uint8Array;
+    mkdirSync(dirname(join(folder, name)), { recursive: true });
     writeFileSync(join(folder, name), isText ? content : JSON.stringify(content));
   }
   return folder;

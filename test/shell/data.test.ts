@@ -3,9 +3,10 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { DuckDBInstance } from "@duckdb/node-api";
 import { afterAll, describe, expect, test } from "vitest";
-import { drawBoard, drawSection, drawWindows } from "../../src/draw/index.js";
+import { drawBoard, drawSection, drawTemplate, drawWindows } from "../../src/draw/index.js";
 import { checkDesign, type Design, type Hole, type Report } from "../../src/index.js";
 import { remediesFor } from "../../src/report/remedies.js";
+import { fileText } from "../docs/blocks.js";
 import { COMMAND, command, FAILS, folderWith, GOOD, linesOf, removeFolders } from "./command.js";
 
 afterAll(removeFolders);
@@ -116,7 +117,7 @@ describe("--csv", () => {
       expect(await rowsOf(out)).toEqual(wanted);
       expect(out.split("\r\n")[0]).toBe(Object.keys(wanted[0] ?? {}).join(","));
       expect([code, wanted.length]).toEqual([2, 7]);
-      const [told = ""] = /CSV columns: [\s\S]*?\n\n/.exec(command(["--help"]).out) ?? [];
+      const [told = ""] = /Columns of --csv: [\s\S]*?\n\n/.exec(command(["--help"]).out) ?? [];
       // the last three are told as "and so on"
       for (const [name] of columns(LENGTHS).slice(0, -3))
         expect(told).toMatch(new RegExp(`\\b${name}\\b`));
@@ -124,13 +125,65 @@ describe("--csv", () => {
   );
 });
 
+describe("--csv --findings", () => {
+  test.each(["mm", "in"] as const)(
+    "a row for each finding, its hole by its path, counts without a unit, in %s",
+    async (unit) => {
+      const long = { kind: "forstner", point: 3.3 } as const;
+      const pair = {
+        frets: [5],
+        diameter: 6,
+        arrangement: "double",
+        spread: 4,
+        bit: long,
+      } as const;
+      const design: Design = { ...MIXED, depth: 1.2, markers: [...GOOD.markers, pair] };
+      const wren: Design = JSON.parse(fileText("docs/examples/wren-tenor.json"));
+      const cwd = folderWith({ "a, b.json": design, "bad.json": "{", "wren.json": wren });
+      const words = ["--csv", "--findings", ...(unit === "in" ? ["--inches"] : []), "."];
+      const { code, out } = command(words, { cwd });
+      const wanted = [
+        ...findingsFor("a, b.json", checkDesign(design), unit),
+        ...findingsFor("wren.json", checkDesign(wren), unit),
+      ];
+      const rows = await rowsOf(out);
+      expect(rows).toEqual(wanted);
+      expect(new Set(rows.map((row) => row.unit))).toEqual(new Set([unit, null]));
+      expect(rows.filter((row) => row.hole !== null && row.other_hole !== null)).not.toEqual([]);
+      expect(out.split("\r\n")[0]).toBe(Object.keys(wanted[0] ?? {}).join(","));
+      expect(code).toBe(2);
+      const told = command(["--help"]).out;
+      for (const name of Object.keys(wanted[0] ?? {})) expect(told).toContain(name);
+    },
+  );
+});
+
+function findingsFor(file: string, { name, ok, findings, holes }: Report, unit: "mm" | "in") {
+  return findings.map((finding) => {
+    const { code, severity, fret, side, station } = finding;
+    const isCount = COUNTS.has(code);
+    const size = (mm: number) => (unit === "mm" || isCount ? mm : mm / 25.4);
+    return {
+      ...{ file, line: null, design: name, ok, severity, code },
+      hole: holes[finding.hole ?? -1]?.path ?? null,
+      other_hole: holes[finding.other ?? -1]?.path ?? null,
+      ...{ fret: fret ?? null, side: side ?? null, station: station ?? null },
+      field: finding.path ?? null,
+      ...{ value: size(finding.value), limit: size(finding.limit) },
+      unit: isCount ? null : unit,
+      message: unit === "mm" ? finding.message : expect.not.stringMatching(/ mm\b/),
+    };
+  });
+}
+
+/** Their value is how many settings it takes. */
+const COUNTS: ReadonlySet<string> = new Set(["several-settings", "several-travels"]);
+
 async function rowsOf(csv: string) {
   const file = join(folderWith({ "rows.csv": csv }), "rows.csv");
   const database = await (await DuckDBInstance.create(":memory:")).connect();
-  const texts = ["file", "design", "hole", "side", "max_by", "setting"].map(
-    (key) => `'${key}': 'VARCHAR'`,
-  );
-  const kinds = `{${texts.join(", ")}, 'line': 'DOUBLE', 'fret': 'DOUBLE', 'ok': 'BOOLEAN'}`;
+  const names = csv.slice(0, csv.indexOf("\r\n")).split(",");
+  const kinds = `{${names.map((name) => `'${name}': '${kindOf(name)}'`).join(", ")}}`;
   const read = `read_csv('${file}', header = true, delim = ',', quote = '"', escape = '"', types = ${kinds})`;
   const reader = await database.runAndReadAll(`SELECT * FROM ${read}`);
   const plain = (value: unknown) => (typeof value === "bigint" ? Number(value) : value);
@@ -139,6 +192,14 @@ async function rowsOf(csv: string) {
     .map((row) =>
       Object.fromEntries(Object.entries(row).map(([key, value]) => [key, plain(value)])),
     );
+}
+
+const TEXTS =
+  /^(?:file|design|hole|side|max_by|setting|severity|code|other_hole|station|field|unit|message)$/;
+
+function kindOf(column: string): string {
+  if (column === "ok") return "BOOLEAN";
+  return TEXTS.test(column) ? "VARCHAR" : "DOUBLE";
 }
 
 describe("--svg", () => {
@@ -169,6 +230,37 @@ describe("--svg", () => {
     expect(readdirSync(pictures).sort()).toEqual(names.sort());
     for (const [part, svg] of parts)
       expect(readFileSync(join(pictures, `n-${part}.svg`), "utf8")).toBe(svg);
+  });
+
+  test("in inches; templates on the paper that is named, and a board that is too wide for it is told", () => {
+    const wide: Design = { ...GOOD, board: { ...GOOD.board, width: 400 } };
+    const cwd = folderWith({ "n.json": GOOD, "wide.json": wide });
+    const words = [
+      "--inches",
+      "--no-remedies",
+      "--svg",
+      "p",
+      "--template",
+      "t",
+      "--paper",
+      "letter",
+    ];
+    const { code, out, err } = command([...words, "wide.json", "n.json"], { cwd });
+    const report = checkDesign(GOOD);
+    const read = (file: string) => readFileSync(join(cwd, file), "utf8");
+    expect(read("p/n-board.svg")).toBe(drawBoard(report, { unit: "in" }));
+    expect(read("p/n-windows.svg")).toBe(drawWindows(report, { unit: "in" }));
+    expect(read("p/n-fret12-bass.svg")).toBe(drawSection(report, 0, { unit: "in" }));
+    const pages = drawTemplate(report, { paper: "letter" });
+    expect(readdirSync(join(cwd, "t"))).toEqual(pages.map((_, i) => `n-template-${i + 1}.svg`));
+    expect(pages.map((_, i) => read(`t/n-template-${i + 1}.svg`))).toEqual(pages);
+    expect(err).toMatch(/^wide\.json: no template: paper: expected /);
+    expect([code, out.split("\n").at(-2)]).toEqual([
+      2,
+      "1 design checked, 1 passes, 0 fail, 1 could not be read",
+    ]);
+    command(["--template", "a4", "n.json"], { cwd });
+    expect(read("a4/n-template-1.svg")).toBe(drawTemplate(report, { paper: "a4" })[0]);
   });
 
   test("a folder that cannot be made: told, exit 2, and nothing checked", () => {

@@ -90,6 +90,7 @@ describe("a reader that goes away", () => {
     ["$MD -", LINE],
     ["$MD --json -", LINE],
     ["$MD --csv -", LINE],
+    ["$MD --csv --jobs 2 -", LINE],
     ["$MD - 2>&1 >/dev/null", "{"],
   ])("%s | head -1: ends, and says nothing", (run, fed) => {
     const line = `${endless} | ${run} | head -1; echo "\${PIPESTATUS[@]:1}"`;
@@ -160,6 +161,17 @@ describe("progress", () => {
     const plain = seen.replaceAll(new RegExp(`${ESCAPE}\\[(31|39)m`, "g"), "");
     expect(plain).toMatch(/\[K-:3:2: design: expected [^\r]*\n$/);
     expect(code).toBe(2);
+  });
+
+  test("beside cards on one terminal: it is gone before the next card", () => {
+    const feed = `printf '%s\\n' "$DESIGN"; sleep 3; printf '%s\\n' "$DESIGN" "$DESIGN"`;
+    const { seen } = onTerminal(`(${feed}) | $MD --no-remedies -`, folderWith({}), {
+      DESIGN: LINE,
+      SHELL: "/bin/bash",
+      NO_COLOR: "1",
+    });
+    expect(seen).toContain(`\n\r${ESCAPE}[K2 designs checked …\r${ESCAPE}[KDRILL CARD: `);
+    expect(seen).toMatch(/\n\n3 designs checked, 3 pass, 0 fail\n$/);
   });
 
   test("none where it is no terminal, nor in a short run", () => {

@@ -54,7 +54,7 @@ test("notes: what is to go, what is left, findings; exit 1 where a marker is bel
     { ...HALF_WAY[2], along: 469.9 },
   ] as Parameters<typeof sandingProgress>[1];
   const note = sandingNote(sandingProgress(DESIGN, read));
-  expect(codes[0]?.out).toBe(`${note}\n`);
+  expect(codes[0]?.out).toBe(`${note}\nFrom: a.json\n\n`);
   for (const line of linesOf(note)) expect(line.length).toBeLessThanOrEqual(100);
   expect(() => sandingNote(sandingProgress(DESIGN, read), { unit: "cm" as never })).toThrow(
     /^unit: expected "mm" or "in"/,
