@@ -136,18 +136,28 @@ function drawWidths({ lines }: DrawnBoard, { spot, left, right }: Sheet, unit: U
   return [...width(nut, left - ROW), ...width(end, right + ROW), ...names];
 }
 
-/** Numbers above the frets, those with markers first; those that find no room are left out. */
+/**
+ * Numbers above the frets, those with markers first; where they would meet they go to a row above, and those that find
+ * no room in three are left out.
+ */
 function numberFrets({ lines }: DrawnBoard, holes: readonly DrawnHole[], sheet: Sheet): Mark[] {
   const marked = new Set(["nut", ...holes.map(({ fret }) => String(fret))]);
   const frets = lines.slice(0, -1);
-  const kept: Mark[] = [];
+  const rows: [Mark[], Mark[], Mark[]] = [[], [], []];
   for (const { name, treble } of new Set([...frets.filter((f) => marked.has(f.name)), ...frets])) {
-    const number = text(name, [sheet.spot(treble)[0], -sheet.reach - 2], "middle");
-    const { left, right } = number.box;
-    if (kept.every(({ box }) => left > box.right + 0.8 || right < box.left - 0.8))
-      kept.push(number);
+    const x = sheet.spot(treble)[0];
+    const numbers = rows.map((kept, row) => {
+      const number = text(name, [x, -sheet.reach - 2 - 1.3 * row * LETTER], "middle");
+      return { kept, number };
+    });
+    const free = numbers.find(({ kept, number }) => kept.every((other) => isBeside(number, other)));
+    free?.kept.push(free.number);
   }
-  return kept;
+  return rows.flat();
+}
+
+function isBeside({ box: { left, right } }: Mark, { box }: Mark): boolean {
+  return left > box.right + 0.8 || right < box.left - 0.8;
 }
 
 const SAMPLE_RADIUS = LETTER / 2 - 0.1;

@@ -131,6 +131,13 @@ test("the rod channel is shown where a report tells of it, no farther than the b
   expect(classed(read(drawBoard(reportOf("plain"))), "channel")).toEqual([]);
 });
 
+test.each(["plain", "fanned", "twist bit"])("%s: every fret bears its number", (name) => {
+  const report = reportOf(name);
+  const words = textsIn(read(drawBoard(report))).map((text) => text.words);
+  const stations = report.edges.map(({ station }) => station.replace("fret", ""));
+  expect(words).toEqual(expect.arrayContaining(stations.filter((station) => station !== "end")));
+});
+
 test("numbers with markers come first where not all find room", () => {
   const words = textsIn(read(drawBoard(reportOf("a doll's neck")))).map((text) => text.words);
   for (const fret of ["3", "5", "7", "9", "12"]) expect(words).toContain(fret);
