@@ -4,8 +4,8 @@ import { type Neck, readNeck } from "../drilling/work.js";
 import type { DesignIssue } from "../errors/errors.js";
 import { isArray } from "../errors/unknown.js";
 import { readFields, readList, readNumber, refuseAll, SIZE } from "../measured/read.js";
-import type { Aim } from "./expectation.js";
-import { type Failing, failingAt, modelOf } from "./model.js";
+import { keptLaws } from "./law.js";
+import { failingAt, modelOf } from "./model.js";
 import { planOf, usualTravels } from "./plans.js";
 import type { Grade } from "./spread.js";
 
@@ -81,23 +81,21 @@ export function conformanceOf(
   grade: Grade = 2,
 ): Conformance {
   const plan = planOf(neck, travels);
-  const rough = failingAt(modelOf(neck, grade / 2), plan, aimOf(grade / 2));
-  return told(failingAt(modelOf(neck, grade), plan, aimOf(grade)), rough);
-}
-
-/** How near a grade is to come. */
-export function aimOf(grade: Grade): Aim {
-  return { absolute: 2e-6 / 4 ** grade, relative: 4e-4 / 4 ** grade };
+  const laws = keptLaws();
+  const aim = { absolute: 8e-6 / 4 ** grade, relative: 3e-3 / 4 ** grade };
+  const { fails, error, byRule, byHole } = failingAt(
+    modelOf(neck, grade, laws),
+    modelOf(neck, grade / 2, laws),
+    plan,
+    aim,
+  );
+  const numericalError = error + ROUNDING * fails + CUT_OFF;
+  return { holds: 1 - fails, fails, numericalError, byRule, byHole };
 }
 
 /** What rounding may do to a part, and what is cut off of normal errors. */
 const ROUNDING = 1e-13;
 const CUT_OFF = 1e-17;
-
-function told({ fails, error, byRule, byHole }: Failing, rough: Failing): Conformance {
-  const numericalError = error + 2 * Math.abs(fails - rough.fails) + ROUNDING * fails + CUT_OFF;
-  return { holds: 1 - fails, fails, numericalError, byRule, byHole };
-}
 
 function readTravels(neck: Neck, options: unknown): (number | undefined)[] {
   const issues: DesignIssue[] = [];

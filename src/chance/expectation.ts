@@ -1,6 +1,6 @@
 /** Means over one error, of several quantities at once. */
 import type { Law } from "./law.js";
-import { hermiteRule, type Rule } from "./rules.js";
+import { halfHermiteRule, hermiteRule, type Rule } from "./rules.js";
 
 /** Quantities at one value of an error. The first decides how finely they are worked out. */
 export type Quantities = Float64Array;
@@ -17,15 +17,21 @@ export interface Mean {
   readonly error: number;
 }
 
-const NORMAL_RULES: readonly Rule[] = [4, 6, 9, 13, 18].map(hermiteRule);
+const SMOOTH: readonly Rule[] = [3, 5, 8, 12].map(hermiteRule);
+const KINKED: readonly Rule[] = [4, 6, 9, 13].map(halfHermiteRule);
 
-/** The mean of quantities over an error. */
-export function meanOver(law: Law | undefined, aim: Aim, f: (x: number) => Quantities): Mean {
+/** The mean of quantities over an error; where it is 0 they may have a kink. */
+export function meanOver(
+  law: Law | undefined,
+  aim: Aim,
+  f: (x: number) => Quantities,
+  isKinked = false,
+): Mean {
   if (law === undefined) return { of: f(0), error: 0 };
   if (law.sigma !== undefined) {
     const { sigma } = law;
     let rough: Quantities | undefined;
-    for (const rule of NORMAL_RULES) {
+    for (const rule of isKinked ? KINKED : SMOOTH) {
       const fine = byRule(rule, sigma, f);
       const error = Math.abs((fine[0] as number) - (rough?.[0] ?? Infinity));
       if (error <= allowed(aim, fine[0] as number)) return { of: fine, error };

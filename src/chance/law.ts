@@ -31,6 +31,22 @@ interface TailedLaw extends Law {
   readonly beyond: (x: number) => number;
 }
 
+/** Laws by what adds up, each worked out once. */
+export type Laws = (errors: readonly LawSpec[]) => Law | undefined;
+
+export function keptLaws(): Laws {
+  const known = new Map<string, Law | undefined>();
+  return (errors) => {
+    const off = errors.filter(({ limit }) => limit > 0);
+    const key = off
+      .map((each) => `${each.shape} ${each.limit} ${each.coverage}`)
+      .sort()
+      .join();
+    if (!known.has(key)) known.set(key, lawOf(off));
+    return known.get(key);
+  };
+}
+
 /** The law of a sum; undefined where nothing of it is off. */
 export function lawOf(errors: readonly LawSpec[]): Law | undefined {
   const normal = errors.filter(({ shape }) => shape === "normal");
@@ -77,11 +93,11 @@ function smoothEdges(kinks: readonly number[], sigma: number): number[] {
   const edges = [0];
   const reach = FARTHEST * sigma;
   for (const kink of kinks) {
-    let at = Math.max(edges.at(-1) as number, kink - reach);
-    if (at > (edges.at(-1) as number)) edges.push(at);
-    const count = Math.ceil((kink + reach - at) / (PIECE * sigma) - 1e-9);
-    const step = (kink + reach - at) / Math.max(1, count);
-    for (let i = 0; i < count; i++) edges.push((at += step));
+    const from = Math.max(edges.at(-1) as number, kink - reach);
+    if (from > (edges.at(-1) as number)) edges.push(from);
+    const count = Math.ceil((kink + reach - from) / (PIECE * sigma) - 1e-9);
+    const step = (kink + reach - from) / Math.max(1, count);
+    for (let i = 1; i <= count; i++) edges.push(from + i * step);
   }
   return distinct(edges);
 }

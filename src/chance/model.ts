@@ -7,9 +7,10 @@ import type { Neck } from "../drilling/work.js";
 import { leastOver } from "../geometry/track.js";
 import { type Bench, benchesOf, type State } from "./bench.js";
 import { type Aim, type Mean, meanOver, type Quantities } from "./expectation.js";
-import { FARTHEST, type Law, lawOf } from "./law.js";
+import { FARTHEST, type Law, type Laws } from "./law.js";
 import { type Layout, layoutOf } from "./layout.js";
 import { overlapOf } from "./overlap.js";
+import type { Rule } from "./rules.js";
 import {
   ANY,
   type BitGroup,
@@ -43,6 +44,7 @@ export interface Model {
   readonly neck: Neck;
   readonly benches: readonly Bench[];
   readonly grade: Grade;
+  readonly lawOf: Laws;
   readonly layout: Layout | undefined;
   /** Errors of each hole's own: of its tip, and of its dot with it. */
   readonly tipErrors: readonly (readonly LawSpec[])[];
@@ -58,14 +60,16 @@ export interface Model {
   readonly stop: Law | undefined;
   /** How much the sanding's end at 0 may change, where it is left out. */
   readonly left: number;
+  /** What is known already: limits by the state, nodes by grade and law. */
   readonly known: Map<string, readonly Limits[]>;
+  readonly nodes: Map<Grade, Map<Law | undefined, Rule>>;
 }
 
 /** The limits of one hole under one state, wherever it is set. */
 type Limits = Omit<HoleLimits, "set">;
 
 /** Makes a neck ready. */
-export function modelOf(neck: Neck, grade: Grade): Model {
+export function modelOf(neck: Neck, grade: Grade, lawOf: Laws): Model {
   const { tolerance } = neck.spec;
   const layout = layoutOf(tolerance.layout);
   const benches = benchesOf(neck, layout?.reach ?? 0);
@@ -87,11 +91,12 @@ export function modelOf(neck: Neck, grade: Grade): Model {
   const dotErrors = tips.map((errors) => same([...errors, tolerance.fill]));
   const laws = new Map([...lists.values()].map((errors) => [errors, lawOf(errors)]));
   const point = lawOf([tolerance.point]);
-  const { shared, board, left } = sharedOf(neck, benches);
+  const { shared, board, left } = sharedOf(neck, benches, lawOf);
   return {
     neck,
     benches,
     grade,
+    lawOf,
     layout,
     tipErrors,
     dotErrors,
@@ -104,6 +109,7 @@ export function modelOf(neck: Neck, grade: Grade): Model {
     stop: isOwn ? undefined : lawOf([tolerance.stop]),
     left,
     known: new Map(),
+    nodes: new Map(),
   };
 }
 
@@ -112,7 +118,7 @@ const NOMINAL: State = { radius: 1, existing: 1, crest: 0, sanding: 0 };
 /** Chances below this are nothing beside those that are worked out. */
 const SELDOM = 2e-9;
 
-function sharedOf({ spec, board, holes }: Neck, benches: readonly Bench[]) {
+function sharedOf({ spec, board, holes }: Neck, benches: readonly Bench[], lawOf: Laws) {
   const { tolerance } = spec;
   const { sanded, old } = board.nominal;
   const isFlat = sanded.radius.value.every((radius) => radius === Infinity);
@@ -164,13 +170,76 @@ function isPointed(
   );
 }
 
-/** The chance that not all hold. */
-export function failingAt(model: Model, plan: Plan, aim: Aim): Failing {
+/** The chance that not all hold; `rough` is the same neck made ready less finely, to tell what that is worth. */
+export function failingAt(model: Model, rough: Model, plan: Plan, aim: Aim): Failing {
   const { shared, benches, left } = model;
-  const count = benches.length;
-  const below = treeOf(plan.bits, belowLaws(model));
+  const at = totalsOf(model, plan, aim);
+  const mean = meanOver(shared.existing, aim, (e) => {
+    const existing = 1 + e;
+    const overRadius = meanOver(shared.radius, aim, (r) => {
+      const radius = 1 + r;
+      const overSanding = meanOver(shared.sanding, aim, (sanding) => {
+        const over = (crest: number) => at({ radius, existing, crest, sanding });
+        // to either side of the middle another of two holes is the worse one
+        return withError(meanOver(shared.crest, aim, over, true));
+      });
+      return withError(overSanding);
+    });
+    return withError(overRadius);
+  });
+  const value = (i: number) => Math.min(1, Math.max(0, mean.of[i] as number));
+  const fails = value(TOTAL.fails);
+  const hasDots = benches.some(({ flush }) => flush !== undefined);
+  const inner = roughness(model, rough, plan, aim, at) * fails;
+  return {
+    fails,
+    error: mean.error + (mean.of[TOTAL.error] as number) + inner + (hasDots ? left : 0),
+    byRule: {
+      keep: value(TOTAL.keep),
+      web: value(TOTAL.web),
+      channel: value(TOTAL.channel),
+      flush: value(TOTAL.flush),
+    },
+    byHole: benches.map((_, i) => value(TOTAL.holes + i)),
+  };
+}
+
+function withError({ of, error }: Mean): Quantities {
+  of[TOTAL.error] = (of[TOTAL.error] as number) + error;
+  return of;
+}
+
+/** How far a rough model is from a fine one, as a part of what fails: at a few states of the board. */
+function roughness(
+  model: Model,
+  rough: Model,
+  plan: Plan,
+  aim: Aim,
+  at: (state: State) => Quantities,
+): number {
+  const roughAt = totalsOf(rough, plan, aim);
+  const states: State[] = [NOMINAL];
+  for (const name of ["radius", "existing", "crest", "sanding"] as const) {
+    const law = model.shared[name];
+    if (law === undefined) continue;
+    const off = law.sigma === undefined ? 0.7 * law.half : 1.5 * law.sigma;
+    for (const by of [-off, off]) states.push({ ...NOMINAL, [name]: NOMINAL[name] + by });
+  }
+  let [apart, sum] = [0, 0];
+  for (const state of states) {
+    const fine = at(state)[TOTAL.fails] as number;
+    apart += Math.abs((roughAt(state)[TOTAL.fails] as number) - fine);
+    sum += fine;
+  }
+  return sum > 0 ? apart / sum : 0;
+}
+
+/** All chances under one state of the board. */
+function totalsOf(model: Model, plan: Plan, aim: Aim): (state: State) => Quantities {
+  const count = model.benches.length;
+  const below = treeOf(plan.bits, belowLaws(model), model.lawOf);
   const above = aboveOf(model, plan, aim);
-  const at = (state: State): Quantities => {
+  return (state) => {
     const limits = limitsOf(model, plan, "below", state, 0);
     const low = failingOf(below, limits, aim, model.grade);
     const high = above(state);
@@ -187,28 +256,6 @@ export function failingAt(model: Model, plan: Plan, aim: Aim): Failing {
       all[TOTAL.holes + i] = own - (overlap.byHole[i] ?? 0);
     }
     return all;
-  };
-  const mean = meanOver(shared.existing, aim, (e) => {
-    const existing = 1 + e;
-    return meanOver(shared.radius, aim, (r) => {
-      const radius = 1 + r;
-      return meanOver(shared.sanding, aim, (sanding) => {
-        return meanOver(shared.crest, aim, (crest) => at({ radius, existing, crest, sanding })).of;
-      }).of;
-    }).of;
-  });
-  const value = (i: number) => Math.min(1, Math.max(0, mean.of[i] as number));
-  const hasDots = benches.some(({ flush }) => flush !== undefined);
-  return {
-    fails: value(TOTAL.fails),
-    error: mean.error + (mean.of[TOTAL.error] as number) + (hasDots ? left : 0),
-    byRule: {
-      keep: value(TOTAL.keep),
-      web: value(TOTAL.web),
-      channel: value(TOTAL.channel),
-      flush: value(TOTAL.flush),
-    },
-    byHole: benches.map((_, i) => value(TOTAL.holes + i)),
   };
 }
 
@@ -227,7 +274,7 @@ function aboveOf(model: Model, plan: Plan, aim: Aim): (state: State) => Mean {
   const isPointed = plan.bits.map(({ settings }) =>
     settings.some(({ holes }) => holes.some((i) => model.pointed[i])),
   );
-  const level = treeOf(plan.bits, laws);
+  const level = treeOf(plan.bits, laws, model.lawOf);
   return (state) => {
     const found = known.get(state.existing);
     if (found) return found;
@@ -251,10 +298,10 @@ function failingWithPoints(
   const own = { board: [], point: [], stop: stop.per === "hole" ? [] : [stop] };
   const isOnly = plan.bits.length === 1;
   const levels = plan.bits.map((bit) =>
-    treeOf([bit], { ...own, board: isOnly ? [thickness] : [] }),
+    treeOf([bit], { ...own, board: isOnly ? [thickness] : [] }, model.lawOf),
   );
   const count = model.benches.length;
-  return meanOver(isOnly ? undefined : lawOf([thickness]), aim, (tau) => {
+  return meanOver(isOnly ? undefined : model.lawOf([thickness]), aim, (tau) => {
     const all = new Float64Array(HOLES + count);
     levels.forEach((level, b) => {
       const of = meanOver(isPointed[b] ? model.point : undefined, aim, (p) => {

@@ -3,18 +3,21 @@
  */
 import type { State } from "./bench.js";
 import type { Quantities } from "./expectation.js";
-import { type Law, lawOf } from "./law.js";
+import type { Law } from "./law.js";
 import { limitsOf, type Model, type Plan } from "./model.js";
-import { hermiteRule, legendreRule } from "./rules.js";
+import { hermiteRule, legendreRule, type Rule } from "./rules.js";
 import {
   ANY,
   type BitGroup,
   either,
   FIRST,
+  failingInSetting,
+  HOLES,
   type HoleLimits,
   panelRule,
   panelsBetween,
   type SettingGroup,
+  settingOf,
 } from "./shares.js";
 import { chanceAbove, chanceBelow, type Grade } from "./spread.js";
 
@@ -28,6 +31,8 @@ export interface Overlap {
 /** Below this, and below this part of what fails, both at once is left out. */
 const SELDOM = 1e-7;
 const PART = 1e-4;
+/** So much an overlap may be off before it is worked out node by node. */
+const NEAR = 1e-6;
 
 /**
  * Errors that let a hole fail below make it fail less above, so that keep and web fail together at most as often as if
@@ -47,12 +52,66 @@ export function overlapOf(
     : below * above;
   const most = Math.min(SELDOM, PART * (below + above));
   if (together <= most) return { any: 0, byHole: [], error: together };
-  return workedOut(model, plan, state);
+  const quick = model.pointed.some((each) => each)
+    ? undefined
+    : bySettings(model, plan, state, below, above);
+  return quick && quick.error <= NEAR ? quick : workedOut(model, plan, state);
 }
 
-interface Nodes {
-  readonly at: readonly number[];
-  readonly weight: readonly number[];
+/**
+ * Given the stop's error of a setting, what fails below and above is independent but for errors of a hole's own; settings
+ * are independent but for what the board shares, which is another error on each side. With a and b the chances below and
+ * above, both at once have the chance a·b, but in each setting E[a(s)·b(s)], less the holes that would fail on both sides.
+ */
+function bySettings(model: Model, plan: Plan, state: State, below: number, above: number): Overlap {
+  const { neck, board, stop, grade, lawOf } = model;
+  const { point, thickness } = neck.spec.tolerance;
+  const low = limitsOf(model, plan, "below", state, 0);
+  const high = limitsOf(model, plan, "above", state, 0);
+  const byHole = new Float64Array(low.length);
+  let [any, apart, own] = [below * above, 0, 0];
+  for (const { settings, pointed } of plan.bits) {
+    for (const { holes, stops } of settings) {
+      const under = settingOf(pointed ? [...board, point] : board, holes, lawOf);
+      const over = settingOf([thickness], holes, lawOf);
+      const nodes = kept(model, stops ? stop : undefined, grade);
+      const mean = { a: 0, b: 0, both: 0, own: 0 };
+      nodes.at.forEach((s, k) => {
+        const weight = nodes.weight[k] as number;
+        const [a, b] = [
+          failingInSetting(under, low, grade, s),
+          failingInSetting(over, high, grade, s),
+        ];
+        const [anyA, anyB] = [a[ANY] as number, b[ANY] as number];
+        mean.a += weight * anyA;
+        mean.b += weight * anyB;
+        mean.both += weight * anyA * anyB;
+        for (const i of holes) {
+          const pair = weight * (a[HOLES + i] as number) * (b[HOLES + i] as number);
+          const isOwn = (model.tipErrors[i]?.length ?? 0) > 0;
+          if (isOwn) mean.own += pair;
+          else byHole[i] = (byHole[i] as number) + pair;
+        }
+      });
+      any += mean.both - mean.a * mean.b - mean.own;
+      apart += Math.abs(mean.both - mean.a * mean.b);
+      own += mean.own;
+    }
+  }
+  const isOne = plan.bits.length === 1 && plan.bits[0]?.settings.length === 1;
+  const error = (isOne ? 0 : apart * (below + above)) + own * (below + above);
+  const hasDots = low.some(({ second }) => second !== undefined);
+  return { any, byHole: [...byHole], error: error + (hasDots ? own : 0) };
+}
+
+type Nodes = Rule;
+
+function kept({ nodes }: Model, law: Law | undefined, grade: Grade): Nodes {
+  const known = nodes.get(grade) ?? new Map<Law | undefined, Nodes>();
+  nodes.set(grade, known);
+  const found = known.get(law) ?? nodesOf(law, grade);
+  known.set(law, found);
+  return found;
 }
 
 function nodesOf(law: Law | undefined, grade: Grade): Nodes {
@@ -94,9 +153,9 @@ function onNodes(model: Model, plan: Plan, state: State, grade: Grade): Omit<Ove
   const isMerged =
     plan.bits.length === 1 && only !== undefined && !model.pointed.some((each) => each);
   const merged = isMerged && only.pointed ? [...model.board, point] : model.board;
-  const sanding = nodesOf(lawOf(merged), grade);
-  const thick = nodesOf(lawOf([thickness]), grade);
-  const points = nodesOf(isMerged ? undefined : model.point, grade);
+  const sanding = kept(model, model.lawOf(merged), grade);
+  const thick = kept(model, model.lawOf([thickness]), grade);
+  const points = kept(model, isMerged ? undefined : model.point, grade);
   const count = model.benches.length;
   const byHole = new Float64Array(count);
   let any = 0;

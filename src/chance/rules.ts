@@ -8,12 +8,24 @@ export interface Rule {
 
 /** Gauss–Legendre: the mean of a polynomial of degree 2n − 1 over [−1, 1] is exact. */
 export function legendreRule(n: number): Rule {
-  return gaussRule(n, (k) => k / Math.sqrt(4 * k * k - 1), 2);
+  const recurrence = { a: () => 0, b: (k: number) => k / Math.sqrt(4 * k * k - 1) };
+  return gaussRule(n, recurrence, -1, 1);
 }
 
 /** Gauss–Hermite: the mean over a standard normal. */
 export function hermiteRule(n: number): Rule {
-  return gaussRule(n, Math.sqrt, 2 * Math.sqrt(2 * n) + 2);
+  const bound = 2 * Math.sqrt(n) + 1;
+  return gaussRule(n, { a: () => 0, b: Math.sqrt }, -bound, bound);
+}
+
+/** The same over either half of a standard normal by itself: what may have a kink in the middle. */
+export function halfHermiteRule(n: number): Rule {
+  const { at, weight } = gaussRule(n, recurrenceOf(n, HALF_NORMAL), 0, FARTHEST);
+  const back = (values: readonly number[]) => [...values].reverse();
+  return {
+    at: [...back(at).map((z) => -z), ...at],
+    weight: [...back(weight), ...weight].map((w) => w / 2),
+  };
 }
 
 /** Gauss–Chebyshev of the second kind: the mean over one coordinate of the unit disc, or over a semicircle's density. */
@@ -25,38 +37,101 @@ export function semicircleRule(n: number): Rule {
   };
 }
 
+/** The two nodes that give the same four first moments as many weighted ones. */
+export function twoFor({ at, weight }: Rule): Rule {
+  const moment = (about: number, power: number) =>
+    at.reduce((sum, x, i) => sum + (weight[i] as number) * (x - about) ** power, 0);
+  const mean = moment(0, 1);
+  const spread = Math.sqrt(moment(mean, 2));
+  if (!(spread > 0)) return { at: [mean], weight: [1] };
+  const lean = moment(mean, 3) / spread ** 3 / 2;
+  const reach = Math.hypot(1, lean);
+  return {
+    at: [mean + spread * (lean - reach), mean + spread * (lean + reach)],
+    weight: [(1 + lean / reach) / 2, (1 - lean / reach) / 2],
+  };
+}
+
+/** x·p(k) = b(k+1)·p(k+1) + a(k)·p(k) + b(k)·p(k−1), of orthonormal polynomials. */
+interface Recurrence {
+  readonly a: (k: number) => number;
+  readonly b: (k: number) => number;
+}
+
 /**
- * The nodes of n orthonormal polynomials by their recurrence x·p(k) = b(k+1)·p(k+1) + b(k)·p(k−1): the crossings of the
- * last, between which those of each polynomial before lie. A weight is 1/Σ p(k)² (Golub and Welsch, Math. Comp. 23, 1969).
+ * The nodes of n are the crossings of the polynomial of that degree, between which those of each one before lie. A weight
+ * is 1/Σ p(k)² (G. H. Golub and J. H. Welsch, Math. Comp. 23, 1969).
  */
-function gaussRule(n: number, b: (k: number) => number, bound: number): Rule {
+function gaussRule(n: number, { a, b }: Recurrence, from: number, to: number): Rule {
   const last = (x: number, degree: number) => {
     let [before, now, squares] = [0, 1, 1];
     for (let k = 0; k < degree; k++) {
-      [before, now] = [now, (x * now - (k > 0 ? b(k) : 0) * before) / b(k + 1)];
+      [before, now] = [now, ((x - a(k)) * now - (k > 0 ? b(k) * before : 0)) / b(k + 1)];
       if (k + 1 < degree) squares += now * now;
     }
     return { value: now, squares };
   };
   let roots: number[] = [];
   for (let degree = 1; degree <= n; degree++) {
-    const ends = [-bound, ...roots, bound];
-    roots = roots
-      .concat(0)
-      .map((_, i) =>
-        rootBetween((x) => last(x, degree).value, ends[i] as number, ends[i + 1] as number),
-      );
+    const ends = [from, ...roots, to];
+    const value = (x: number) => last(x, degree).value;
+    roots = ends.slice(1).map((end, i) => rootBetween(value, ends[i] as number, end));
   }
   return { at: roots, weight: roots.map((x) => 1 / last(x, n).squares) };
 }
 
+/** Where a function crosses zero: secants inside a bracket (the Illinois rule). */
 function rootBetween(f: (x: number) => number, from: number, to: number): number {
-  let [a, b] = [from, to];
-  const rises = f(b) > 0;
-  for (let i = 0; i < 60; i++) {
-    const middle = (a + b) / 2;
-    if (f(middle) > 0 === rises) b = middle;
-    else a = middle;
+  let [a, fa, b, fb] = [from, f(from), to, f(to)];
+  for (let i = 0; i < 60 && fb !== 0; i++) {
+    const c = b - (fb * (b - a)) / (fb - fa);
+    const fc = f(c);
+    if (fc > 0 === fb > 0) fa /= 2;
+    else [a, fa] = [b, fb];
+    const isThere = Math.abs(c - b) < 1e-15;
+    [b, fb] = [c, fc];
+    if (isThere) break;
   }
-  return (a + b) / 2;
+  return b;
+}
+
+const FARTHEST = 12;
+const PANELS = 24;
+
+/** Many nodes over the upper half of a standard normal. */
+const HALF_NORMAL = (() => {
+  const { at, weight } = legendreRule(10);
+  const width = FARTHEST / PANELS;
+  const nodes = Array.from({ length: PANELS }, (_, i) =>
+    at.map((t, k) => {
+      const z = width * (i + (1 + t) / 2);
+      return { z, weight: (weight[k] as number) * Math.exp((-z * z) / 2) };
+    }),
+  ).flat();
+  const sum = nodes.reduce((total, node) => total + node.weight, 0);
+  return nodes.map((node) => ({ z: node.z, weight: node.weight / sum }));
+})();
+
+/** The recurrence of the polynomials that are orthonormal over weighted nodes (the procedure of Stieltjes). */
+function recurrenceOf(
+  n: number,
+  nodes: readonly { readonly z: number; readonly weight: number }[],
+): Recurrence {
+  const [a, b]: [number[], number[]] = [[], [0]];
+  let before = nodes.map(() => 0);
+  let now = nodes.map(() => 1);
+  for (let k = 0; k < n; k++) {
+    const mean = (f: (i: number) => number) =>
+      nodes.reduce((sum, { weight }, i) => sum + weight * f(i), 0);
+    const at = mean((i) => (nodes[i] as { z: number }).z * (now[i] as number) ** 2);
+    const rest = nodes.map(
+      ({ z }, i) => (z - at) * (now[i] as number) - (b[k] as number) * (before[i] as number),
+    );
+    const size = Math.sqrt(mean((i) => (rest[i] as number) ** 2));
+    a.push(at);
+    b.push(size);
+    before = now;
+    now = rest.map((value) => value / size);
+  }
+  return { a: (k) => a[k] as number, b: (k) => b[k] as number };
 }

@@ -6,8 +6,8 @@
  */
 import type { LawSpec } from "../design/spec.js";
 import { type Aim, type Mean, meanOver, type Quantities } from "./expectation.js";
-import { type Law, lawOf } from "./law.js";
-import { legendreRule } from "./rules.js";
+import type { Law, Laws } from "./law.js";
+import { legendreRule, type Rule } from "./rules.js";
 import { chanceAbove, chanceBelow, type Grade, type Spread } from "./spread.js";
 
 /** One setting: the holes that it drills. */
@@ -67,7 +67,7 @@ export interface Setting {
 }
 
 /** The tree of a side; an error that one setting has by itself is added to the setting's. */
-export function treeOf(bits: readonly BitGroup[], laws: SharedLaws): Level {
+export function treeOf(bits: readonly BitGroup[], laws: SharedLaws, lawOf: Laws): Level {
   const inBoard = bits.length === 1;
   const under = bits.map(({ settings, pointed }): Level => {
     const point = pointed ? laws.point : [];
@@ -75,7 +75,7 @@ export function treeOf(bits: readonly BitGroup[], laws: SharedLaws): Level {
     const shared = inBoard ? laws.board : [];
     const children = settings.map(({ holes, stops }): Level => {
       const own = stops ? laws.stop : [];
-      return settingOf(inBit ? [...shared, ...point, ...own] : own, holes);
+      return settingOf(inBit ? [...shared, ...point, ...own] : own, holes, lawOf);
     });
     const [only] = children;
     return inBit && only ? only : { law: lawOf([...shared, ...point]), under: children };
@@ -84,7 +84,11 @@ export function treeOf(bits: readonly BitGroup[], laws: SharedLaws): Level {
   return inBoard && only ? only : { law: lawOf(laws.board), under };
 }
 
-function settingOf(errors: readonly LawSpec[], holes: readonly number[]): Setting {
+export function settingOf(
+  errors: readonly LawSpec[],
+  holes: readonly number[],
+  lawOf: Laws,
+): Setting {
   const known = new Map<readonly LawSpec[], Law | undefined>();
   const law = lawOf(errors);
   const sum = (own: readonly LawSpec[]) => {
@@ -130,15 +134,16 @@ export function either(a: number, b: number): number {
   return a + b * (1 - a);
 }
 
-const RULES = [4, 6, 8, 12, 16, 24].map(legendreRule);
+const ROUGH = legendreRule(6);
+const RULES = [8, 16, 24].map(legendreRule);
 
 /** Nodes for one panel. */
-export function panelRule(grade: Grade) {
-  return RULES[Math.min(RULES.length - 1, Math.max(0, Math.round(grade)))] as (typeof RULES)[0];
+export function panelRule(grade: Grade): Rule {
+  return (grade < 2 ? ROUGH : RULES[Math.min(2, Math.floor(grade / 2) - 1)]) as Rule;
 }
 
 /** The mean over what the holes of one setting share. */
-function failingInSetting(
+export function failingInSetting(
   setting: Setting,
   limits: readonly HoleLimits[],
   grade: Grade,
@@ -278,7 +283,7 @@ export function panelsBetween(
     const width = spans.reduce(
       (least, span) =>
         span.from < middle && middle < span.to ? Math.min(least, span.width) : least,
-      law.width,
+      1.5 * law.width,
     );
     const count = Math.max(1, Math.ceil((end - start) / width));
     return Array.from({ length: count }, (_, k) => {

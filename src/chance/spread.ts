@@ -5,6 +5,7 @@
  */
 import type { Law } from "./law.js";
 import type { Coordinate, Layout } from "./layout.js";
+import { twoFor } from "./rules.js";
 
 /** A quantity that is spread: within [low, high], and the chance that it is more, or less, than m there. */
 export interface Spread {
@@ -56,8 +57,10 @@ export function spreadOf(
   const [low, high] = roughRange(field, layout);
   if (!(high > low)) return around([{ at: low, weight: 1 }], own);
   if (own !== undefined) {
-    const count = Math.min(60, Math.ceil(grade * (2 + (6 * (high - low)) / own.half)));
-    return around(atomsOf(field, layout, count), own);
+    const ratio = (high - low) / Math.min(own.width, own.half);
+    // of a narrow spread the first moments tell all
+    if (ratio < NARROW / grade) return around(two(atomsOf(field, layout, 4)), own);
+    return around(atomsOf(field, layout, Math.min(40, Math.ceil(grade * (1 + 2 * ratio)))), own);
   }
   return overLayout(field, layout, grade, low, high);
 }
@@ -106,7 +109,7 @@ function around(atoms: readonly Atom[], own: Law | undefined): Spread {
     if (own === undefined) return { edges: [first], width: Infinity };
     const ends = own.width < Infinity ? [0, own.half] : own.edges;
     const edges = ends.flatMap((edge) => [first - edge, first + edge, last - edge, last + edge]);
-    return { edges, width: own.width };
+    return { edges, width: 1.5 * own.width };
   };
   const sum = (m: number, sign: 1 | -1) => {
     let chance = 0;
@@ -123,9 +126,18 @@ function around(atoms: readonly Atom[], own: Law | undefined): Spread {
   };
 }
 
+function two(atoms: readonly Atom[]): Atom[] {
+  const all = { at: atoms.map(({ at }) => at), weight: atoms.map(({ weight }) => weight) };
+  const { at, weight } = twoFor(all);
+  return at.map((value, i) => ({ at: value, weight: weight[i] as number }));
+}
+
+/** Narrow beside the errors that are added to it. */
+const NARROW = 0.6;
+
 function atomsOf({ at, isLevel, kinks }: Field, layout: Layout, count: number): Atom[] {
   // a kink costs digits
-  const n = kinks.some((kink) => Math.abs(kink) < layout.reach) ? 3 * count : count;
+  const n = kinks.some((kink) => Math.abs(kink) < layout.reach) ? 2 * count : count;
   if (isLevel) {
     const { at: places, weight } = layout.rule(n);
     return places.map((x, i) => ({ at: at(0, x), weight: weight[i] as number }));
@@ -160,10 +172,10 @@ function overLayout(field: Field, layout: Layout, grade: Grade, low: number, hig
       .filter((x) => Math.abs(x) <= reach)
       .flatMap((x) => [field.at(0, x - INSIDE * reach), field.at(0, x + INSIDE * reach)])
       .filter(Number.isFinite);
-    const width = layout.isEndless ? (high - low) / 18 : (high - low) / 3;
+    const width = layout.isEndless ? (high - low) / 9 : (high - low) / 2;
     return { edges: [low, ...edges, high], width };
   };
-  const atoms = atomsOf(field, layout, Math.ceil(3 * grade));
+  const atoms = atomsOf(field, layout, Math.ceil(2 * grade));
   return { low, high, above: (m) => sum(m, 1), below: (m) => sum(m, -1), course, atoms };
 }
 
