@@ -94,6 +94,12 @@ export function cross(style: Style, from: Spot, to: Spot): Mark {
   return lines(style, [falling, rising]);
 }
 
+/** An upright cross about a spot, so far to each side. */
+export function plus(style: Style, [x, y]: Spot, reach: number): Mark {
+  const ends = [-reach, reach];
+  return lines(style, [ends.map((d): Spot => [x + d, y]), ends.map((d): Spot => [x, y + d])]);
+}
+
 /** A range as a bar: filled, or crossed out where it is empty. */
 export function bar(from: Spot, to: Spot, open: boolean): Mark[] {
   const around = corners(from, to);
@@ -143,6 +149,16 @@ export function hatch(
     for (let i = 0; i + 1 < spots.length; i += 2) parts.push(spots.slice(i, i + 2));
   }
   return lines(style, parts);
+}
+
+/** An area, hatched and with an outline. */
+export function hatched(
+  area: readonly Spot[],
+  slope: 1 | -1,
+  apart: number,
+  [inside, around]: readonly [inside: Style, around: Style] = ["narrow", "narrow"],
+): Mark[] {
+  return [hatch(area, slope, apart, inside), outline(around, area)];
 }
 
 const NOWHERE: Box = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };

@@ -1,39 +1,39 @@
-/** Rows with a plot: an axis below them, names and figures beside. Lengths in mm on paper, values in mm. */
+/** Rows with a plot: bars, an axis below them, names and figures beside. Lengths in mm on paper, values in mm. */
 import type { Unit } from "../text/length-text.js";
 import { ticks } from "./dimension.js";
-import { line, type Mark } from "./line.js";
+import { type Column, measure, table } from "./label.js";
+import { line, type Mark, type Spot, type Style } from "./line.js";
 import { chooseTicks } from "./scale.js";
 import { sizeOf, tickFigure } from "./words.js";
 
-/** The height of a row, and of the bar in it. */
-export const [ROW, BAR] = [6.4, 3.4];
+/** The height of a row, of the bar in it, and how far a stroke goes past the bar. */
+const [ROW, BAR, PAST] = [6.4, 3.4, 0.9];
+/** What is shown beyond the values, mm and as a share of their range; the room for a step of the axis, and the least of them. */
+const MORE = { least: 0.1, share: 0.06 };
+const [TICK, LEAST_TICKS] = [14, 4];
 
-/** A plot beside its rows: where a value lies across, and the axis below. */
-export interface Plot {
-  readonly across: (value: number) => number;
-  readonly axis: readonly Mark[];
+/** Where a plot lies. */
+interface Place {
+  readonly rows: number;
+  readonly width: number;
+  readonly left?: number;
+  readonly top?: number;
 }
 
-/** The middle of a row, the first one's upper edge lying at `top`. */
-export function middleOfRow(row: number, top = 0): number {
-  return top + (row + 0.5) * ROW;
-}
+/** A plot. */
+export type Plot = ReturnType<typeof layPlot>;
 
-/** A plot over `rows` from `top` on, `width` wide from `left` on, that shows all values and a little more either way. */
+/** A plot over rows, that shows all values and a little more either way. */
 export function layPlot(
   values: readonly number[],
-  {
-    rows,
-    left = 0,
-    top = 0,
-    width,
-  }: Record<"rows" | "width", number> & { left?: number; top?: number },
+  { rows, left = 0, top = 0, width }: Place,
   unit: Unit,
-): Plot {
+) {
   const [least, most] = [Math.min(...values), Math.max(...values)];
   const more = Math.max(MORE.least, (most - least) * MORE.share);
   const [from, to] = [least - more, most + more];
   const across = (value: number) => left + ((value - from) / (to - from)) * width;
+  const middle = (row: number) => top + (row + 0.5) * ROW;
   const [size, bottom] = [sizeOf(unit), top + rows * ROW];
   const { places, decimals } = chooseTicks(
     from / size,
@@ -41,10 +41,34 @@ export function layPlot(
     Math.max(LEAST_TICKS, Math.floor(width / TICK)),
   );
   const labels = places.map((at) => [across(at * size), tickFigure(at, decimals)] as const);
-  const axis = line("narrow axis", [left, bottom], [left + width, bottom]);
-  return { across, axis: [axis, ...ticks("across", bottom, labels)] };
+  return {
+    /** Where a value lies across. */
+    across,
+    bottom,
+    /** A value in a row. */
+    spot: (row: number, value: number): Spot => [across(value), middle(row)],
+    /** Two corners of a bar in a row. */
+    bar: (row: number, low: number, high: number): [Spot, Spot] => [
+      [across(low), middle(row) - BAR / 2],
+      [across(high), middle(row) + BAR / 2],
+    ],
+    axis: [
+      line("narrow axis", [left, bottom], [left + width, bottom]),
+      ...ticks("across", bottom, labels),
+    ],
+    /** A line at a value through all rows. */
+    through: (style: Style, value: number) =>
+      line(style, [across(value), top], [across(value), bottom]),
+    /** The names of the rows, left of the plot, and figures on its right, `gap` away. */
+    names: (names: readonly string[]) =>
+      table([["", names, "end"]], left - 3 - measure(names), middle, top),
+    figures: (columns: readonly Column[], gap: number) =>
+      table(columns, left + width + gap, middle, top),
+  };
 }
 
-/** What is shown beyond the values, mm and as a share of their range; the room for a step of the axis, and the least of them. */
-const MORE = { least: 0.1, share: 0.06 };
-const [TICK, LEAST_TICKS] = [14, 4];
+/** An upright stroke through a spot, longer than a bar. */
+export function stroke(style: Style, [x, y]: Spot): Mark {
+  const half = BAR / 2 + PAST;
+  return line(style, [x, y - half], [x, y + half]);
+}

@@ -5,21 +5,20 @@ import type { Design } from "../design/design.js";
 import { tellSanding } from "../measured/sanding-findings.js";
 import type { SandingReading } from "../measured/sanding-readings.js";
 import type { Unit } from "../text/length-text.js";
-import { type Column, measure, table, text } from "./label.js";
+import { type Column, text } from "./label.js";
 import {
   boxAround,
   corners,
   cross,
-  hatch,
+  hatched,
   LETTER,
-  line,
   type Mark,
   outline,
   type Spot,
 } from "./line.js";
 import { type PictureOptions, readUnit } from "./options.js";
 import { type Entry, writePage } from "./paper.js";
-import { BAR, layPlot, middleOfRow, type Plot, ROW } from "./rows.js";
+import { layPlot, type Plot, stroke } from "./rows.js";
 import {
   type DrawnMarker,
   type DrawnReading,
@@ -67,14 +66,16 @@ export function drawSanding(
   const { progress, markers } = drawn;
   const { removed, left } = valuesOf(drawn);
   const names = drawn.readings.map(({ station, along }) => station ?? words.figure(along, unit));
-  const top = names.length * ROW + BELOW;
   const columns = words.markerColumns(markers, unit);
+  const above = drawReadings(drawn.readings, names, removed, unit);
   return writePage({
     title: words.titled("Sanding", progress),
     heading: [verdictOf(progress), `${words.WORDS.sanding} ${words.tellUnit(unit)}`],
     marks: [
-      ...drawReadings(drawn.readings, names, removed, unit),
-      ...(markers.length > 0 ? drawMarkers(markers, columns, left, top, unit) : []),
+      ...above,
+      ...(markers.length > 0
+        ? drawMarkers(markers, columns, left, boxAround(above).bottom + BELOW, unit)
+        : []),
     ],
     legend: LEGEND,
     notes: [
@@ -95,9 +96,9 @@ export function drawSanding(
   });
 }
 
-/** The room for each plot, and below the readings for their axes and the heads of the markers. */
+/** The room for each plot, and below the readings for the heads of the markers. */
 const WIDTH = { reading: 42, marker: 130 };
-const BELOW = 4 + 5 * LETTER;
+const BELOW = 5 * LETTER;
 /** The base line of a plot's head, above those of its columns. */
 const HEADS = -1.5 - 1.6 * LETTER;
 /** Between a plot and the figures beside it, and from these to the next plot. */
@@ -111,45 +112,39 @@ function drawReadings(
   unit: Unit,
 ): Mark[] {
   let left = 0;
-  const plots = PLACES.flatMap((place) => {
+  return PLACES.flatMap((place, k) => {
     const sanded = readings.map(({ places }) => places[place]);
     const plot = layPlot(removed, { rows: readings.length, width: WIDTH.reading, left }, unit);
-    const figures = table(
-      words.sandedColumns(sanded, unit),
-      left + WIDTH.reading + GAP,
-      middleOfRow,
-    );
     const head = text(words.PLACES[place], [left, HEADS]);
-    const top = line("centre top", [plot.across(0), 0], [plot.across(0), readings.length * ROW]);
+    const figures = plot.figures(words.sandedColumns(sanded, unit), GAP);
     left = boxAround([head, ...figures]).right + NEXT;
-    const bars = sanded.flatMap((each, i) => drawSanded(each, middleOfRow(i), plot));
-    return [head, ...plot.axis, top, ...bars, ...figures];
+    return [
+      ...(k === 0 ? plot.names(names) : []),
+      head,
+      plot.through("centre top", 0),
+      ...sanded.flatMap((each, row) => (each ? drawSanded(each, row, plot) : [])),
+      ...plot.axis,
+      ...figures,
+    ];
   });
-  return [...table([["", names, "end"]], -3 - measure(names), middleOfRow), ...plots];
 }
 
 /** What is off, what is to go up to the finished surface, and what is past it. */
-function drawSanded(sanded: Sanded | undefined, y: number, { across }: Plot): Mark[] {
-  if (sanded === undefined) return [];
-  const { off, whole, past } = sanded;
-  const part = (from: number, to: number) =>
-    corners([across(from), y - BAR / 2], [across(to), y + BAR / 2]);
+function drawSanded({ off, whole, past }: Sanded, row: number, { bar, spot }: Plot): Mark[] {
   return [
-    outline("narrow off", part(Math.min(0, off), Math.min(off, whole))),
-    ...(off < whole ? drawWood(part(off, whole)) : []),
-    ...(past ? [outline("solid past", part(whole, off))] : []),
-    drawLimit("wide finished", [across(whole), y]),
+    outline("narrow off", corners(...bar(row, Math.min(0, off), Math.min(off, whole)))),
+    ...(off < whole ? drawWood(...bar(row, off, whole)) : []),
+    ...(past ? [outline("solid past", corners(...bar(row, whole, off)))] : []),
+    stroke("wide finished", spot(row, whole)),
   ];
 }
 
 /** Between hatching lines; the marker's run the other way. */
 const APART = 1.2;
-const drawWood = (area: readonly Spot[]) => [
-  hatch(area, -1, APART, "narrow wood"),
-  outline("narrow go", area),
-];
-const drawLimit = (style: "wide finished" | "wide keep", [x, y]: Spot) =>
-  line(style, [x, y - BAR / 2 - 0.9], [x, y + BAR / 2 + 0.9]);
+const drawWood = (from: Spot, to: Spot) =>
+  hatched(corners(from, to), -1, APART, ["narrow wood", "narrow go"]);
+const drawStaying = (from: Spot, to: Spot) =>
+  hatched(corners(from, to), 1, APART, ["narrow filling", "narrow stays"]);
 
 /** The markers: what stays, what is still to be sanded off, and what each is to keep. */
 function drawMarkers(
@@ -160,52 +155,34 @@ function drawMarkers(
   unit: Unit,
 ): Mark[] {
   const plot = layPlot(left, { rows: markers.length, width: WIDTH.marker, top }, unit);
-  const names = markers.map(({ name }) => name);
-  const middle = (row: number) => middleOfRow(row, top);
-  const foot = plot.across(0);
   return [
     text(words.WORDS.markersLeft, [0, top + HEADS]),
     ...plot.axis,
-    line("centre floor", [foot, top], [foot, top + markers.length * ROW]),
-    ...markers.flatMap((marker, i) => drawMarker(marker, middle(i), plot)),
-    ...table([["", names, "end"]], -3 - measure(names), middle),
-    ...table(columns, WIDTH.marker + GAP, middle, top),
+    plot.through("centre floor", 0),
+    ...markers.flatMap((marker, row) => drawMarker(marker, row, plot)),
+    ...plot.names(markers.map(({ name }) => name)),
+    ...plot.figures(columns, GAP),
   ];
 }
 
-function drawMarker(marker: DrawnMarker, y: number, { across }: Plot): Mark[] {
+function drawMarker(marker: DrawnMarker, row: number, { bar, spot }: Plot): Mark[] {
   const { now, finished, keep } = marker;
-  const part = (from: number, to: number): [Spot, Spot] => [
-    [across(from), y - BAR / 2],
-    [across(to), y + BAR / 2],
-  ];
-  const state = stateOf(marker);
-  const stays = corners(...part(0, Math.max(0, finished)));
+  const isShort = ["gone", "below"].includes(stateOf(marker));
   return [
-    ...(finished > 0
-      ? [hatch(stays, 1, APART, "narrow filling"), outline("narrow stays", stays)]
-      : []),
-    ...(now > 0 ? [outline("wide marker", corners(...part(0, now)))] : []),
-    ...(state === "gone" || state === "below" ? [cross("narrow lost", ...part(now, keep))] : []),
-    drawLimit("wide keep", [across(keep), y]),
+    ...(finished > 0 ? drawStaying(...bar(row, 0, finished)) : []),
+    ...(now > 0 ? [outline("wide marker", corners(...bar(row, 0, now)))] : []),
+    ...(isShort ? [cross("narrow lost", ...bar(row, now, keep))] : []),
+    stroke("wide keep", spot(row, keep)),
   ];
 }
-
-const area = (from: Spot, to: Spot) => corners(from, to);
-const SHORT = (BAR + 1.8) / 2;
-const upright = (style: "wide", [x, y]: Spot) => line(style, [x, y - SHORT], [x, y + SHORT]);
 
 const LEGEND: readonly Entry[] = [
-  ["off", words.WORDS.off, (from, to) => [outline("narrow", area(from, to))]],
-  ["go", words.WORDS.go, (from, to) => drawWood(area(from, to))],
-  ["past", words.WORDS.past, (from, to) => [outline("solid", area(from, to))]],
-  ["finished", words.WORDS.finished, (_from, _to, at) => [upright("wide", at)]],
-  [
-    "stays",
-    words.WORDS.stays,
-    (from, to) => [hatch(area(from, to), 1, APART), outline("narrow", area(from, to))],
-  ],
-  ["marker", words.WORDS.leftNow, (from, to) => [outline("wide", area(from, to))]],
-  ["keep", words.WORDS.keep, (_from, _to, at) => [upright("wide", at)]],
+  ["off", words.WORDS.off, (from, to) => [outline("narrow", corners(from, to))]],
+  ["go", words.WORDS.go, drawWood],
+  ["past", words.WORDS.past, (from, to) => [outline("solid", corners(from, to))]],
+  ["finished", words.WORDS.finished, (_from, _to, at) => [stroke("wide", at)]],
+  ["stays", words.WORDS.stays, drawStaying],
+  ["marker", words.WORDS.leftNow, (from, to) => [outline("wide", corners(from, to))]],
+  ["keep", words.WORDS.keep, (_from, _to, at) => [stroke("wide", at)]],
   ["lost", words.WORDS.lost, (from, to) => [cross("narrow", from, to)]],
 ];

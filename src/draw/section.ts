@@ -6,7 +6,7 @@ import type { Unit } from "../text/length-text.js";
 import * as cuts from "./cut.js";
 import { ABOVE, dimension, ROW, runningDimension } from "./dimension.js";
 import { measure, text } from "./label.js";
-import { arrow, bar, corners, hatch, line, type Mark, outline, type Spot } from "./line.js";
+import { arrow, bar, corners, hatched, line, type Mark, type Spot } from "./line.js";
 import { type PictureOptions, readUnit } from "./options.js";
 import { type Entry, writePage } from "./paper.js";
 import { chooseScale } from "./scale.js";
@@ -119,14 +119,13 @@ function drawBoard(cut: cuts.Cut, { spot, x, y }: Sheet): Mark[] {
     const area = cuts.traceFilling(cut, hole).map(spot);
     const style = hole === cut.main ? "wide marker" : "wide marker other";
     if (area.length < 3) return [];
-    return [hatch(area, 1, FILLING, "narrow filling"), outline(style, area)];
+    return hatched(area, 1, FILLING, ["narrow filling", style]);
   });
   // where board and neck are glued, on either side of the channel
   const joint = [-1, 1].map((side) => [side * half, side * (channel?.half ?? 0)].map(x));
   return [
-    hatch(wood, -1, WOOD, "narrow wood"),
+    ...hatched(wood, -1, WOOD, ["narrow wood", "wide board"]),
     ...fillings,
-    outline("wide board", wood),
     line("wide finished", ...cuts.traceSurface(cut).map(spot)),
     line("before blank", ...cuts.traceTop(cut).map(spot)),
     ...cut.holes.map((hole) => line("before bit", ...cuts.traceBit(hole).map(spot))),
@@ -209,10 +208,8 @@ function drawDepths(
 
 function legend({ main }: cuts.Cut): Entry[] {
   const { WORDS } = words;
-  const area = (slope: 1 | -1, apart: number) => (from: Spot, to: Spot) => {
-    const around = corners(from, to);
-    return [outline("wide", around), hatch(around, slope, apart)];
-  };
+  const area = (slope: 1 | -1, apart: number) => (from: Spot, to: Spot) =>
+    hatched(corners(from, to), slope, apart, ["narrow", "wide"]);
   return [
     ["wood", WORDS.wood, area(-1, WOOD)],
     ["filling", words.tellFill(main), area(1, FILLING)],

@@ -2,14 +2,24 @@
 
 import { refused, tryRead } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
-import type { Point } from "../geometry/polygon.js";
 import type { Report } from "../report/report.js";
 import { MILLIMETRES } from "../text/length-text.js";
 import { MIDDLE, measure, text, wrap } from "./label.js";
-import { circle, LETTER, line, lines, type Mark, outline, type Spot } from "./line.js";
+import { circle, LETTER, line, lines, type Mark, outline, plus, type Spot } from "./line.js";
 import { writeSvg } from "./paper.js";
 import { type DrawnBoard, type DrawnHole, readBoard, readHoles } from "./reading.js";
 import { spread } from "./scale.js";
+import {
+  APART,
+  BEYOND,
+  GAP,
+  type Layout,
+  layOut,
+  MARGIN,
+  type Placer,
+  placer,
+  SMALL,
+} from "./sheets.js";
 import * as words from "./words.js";
 
 /** What a template is printed on. */
@@ -17,9 +27,6 @@ export interface TemplateOptions {
   /** "a4", 210 by 297 mm (ISO 216), or "letter", 8.5 by 11 in; both upright. */
   readonly paper: "a4" | "letter";
 }
-
-/** Sizes: ISO 216 (memory); 8.5 × 25.4 and 11 × 25.4. */
-const PAPERS = { a4: [210, 297], letter: [215.9, 279.4] } as const;
 
 /**
  * The board seen from above at 1 : 1, the nut up and the bass side on the left, as pages to print: its outline, centre
@@ -85,111 +92,6 @@ function drawPage(
   });
 }
 
-/** What printers leave free, the head's height, and the least that two pages overlap. */
-const [MARGIN, HEAD, OVERLAP] = [10, 16, 15];
-/** Shown beyond the nut and the end. */
-const BEYOND = 3;
-/** Left of the board: the upright ruler, the ringed crosses, the frets' numbers. Right of it: names, crosses. */
-const [RULER, JOIN, NUMBERS, GAP] = [12, 8, 7, 3];
-/** Height of small letters, the least of the series 2.5, 3.5, 5 of ISO 3098 (memory), and between their base lines. */
-const [SMALL, APART] = [2.5, 4];
-
-/** How the board lies on the pages. */
-type Layout = ReturnType<typeof layOut>;
-
-function layOut(
-  board: DrawnBoard,
-  holes: readonly DrawnHole[],
-  labels: readonly string[],
-  paper: TemplateOptions["paper"],
-) {
-  const [width, height] = PAPERS[paper];
-  const points = [
-    ...board.lines.flatMap(({ bass, treble }) => [bass, treble]),
-    ...holes.flatMap(boundsOf),
-  ];
-  const reach = Math.max(...points.map(({ offset }) => Math.abs(offset)));
-  const names = labels.length === 0 ? 0 : measure(labels, SMALL);
-  const [first, last] = [MARGIN + RULER + JOIN + NUMBERS, width - MARGIN - JOIN];
-  const free = last - first - (2 * reach + GAP + names);
-  if (!(free >= 0)) {
-    const room = last - first - GAP - names;
-    throw refused(
-      "paper",
-      paper,
-      `paper for a board ${room.toFixed(0)} mm wide at most, with its markers; this one is ${(2 * reach).toFixed(0)} wide`,
-    );
-  }
-  const alongs = points.map(({ along }) => along);
-  const from = Math.min(...alongs) - BEYOND;
-  const whole = Math.max(...alongs) + BEYOND - from;
-  const top = MARGIN + HEAD;
-  const room = height - MARGIN - top;
-  // so that every hole is whole on some page
-  const longest = Math.max(0, ...holes.map(lengthOf));
-  const overlap = Math.min(room / 2, Math.max(OVERLAP, longest + 1));
-  const count = Math.max(1, Math.ceil((whole - overlap) / (room - overlap)));
-  // pages are filled alike, so that they overlap by as much as they can
-  const step = count > 1 ? (whole - room) / (count - 1) : 0;
-  return {
-    width,
-    height,
-    top,
-    room,
-    middle: first + free / 2 + reach,
-    reach,
-    /** Where the crosses stand, and where names begin. */
-    joints: [MARGIN + RULER + JOIN / 2, last + JOIN / 2] as const,
-    starts: Array.from({ length: count }, (_, page) => from + page * step),
-    step,
-  };
-}
-
-function boundsOf({ along, offset, width, outline }: DrawnHole): readonly Point[] {
-  const r = width / 2;
-  return (
-    outline ?? [
-      { along: along - r, offset: offset - r },
-      { along: along + r, offset: offset + r },
-    ]
-  );
-}
-
-function lengthOf(hole: DrawnHole): number {
-  const alongs = boundsOf(hole).map(({ along }) => along);
-  return Math.max(...alongs) - Math.min(...alongs);
-}
-
-/** Where things lie on one page. */
-type Placer = ReturnType<typeof placer>;
-
-function placer({ middle, top, room }: Layout, start: number) {
-  const end = start + room;
-  const spot = ({ along, offset }: Point): Spot => [middle + offset, top + along - start];
-  const isOn = (along: number) => start <= along && along <= end;
-  return {
-    spot,
-    isOn,
-    /** All of a hole is on the page; of one that is longer than half a page, its centre. */
-    holds: (hole: DrawnHole) => {
-      const all = lengthOf(hole) < room / 2 - 1 ? boundsOf(hole) : [hole];
-      return all.every(({ along }) => isOn(along));
-    },
-    /** The part of a straight line that is on the page. */
-    cut: (a: Point, b: Point): [Spot, Spot][] => {
-      const [from, to] = a.along <= b.along ? [a, b] : [b, a];
-      if (from.along > end || to.along < start) return [];
-      const at = (along: number): Point => {
-        const share = to.along > from.along ? (along - from.along) / (to.along - from.along) : 0;
-        return { along, offset: from.offset + share * (to.offset - from.offset) };
-      };
-      const [low, high] = [Math.max(start, from.along), Math.min(end, to.along)];
-      const ends = from.along === to.along ? [from, to] : [at(low), at(high)];
-      return [[spot(elementAt(ends, 0)), spot(elementAt(ends, 1))]];
-    },
-  };
-}
-
 /** Title, page, how to print, and the rulers. */
 function drawHead(title: string, page: string, heading: string, { width, top }: Layout): Mark[] {
   const room = width - 2 * MARGIN;
@@ -253,16 +155,7 @@ function drawHole(hole: DrawnHole, index: number, { spot }: Placer): Mark[] {
   const right = Math.max(x + reach, shape.box.right) + 0.6;
   return [
     shape,
-    lines("narrow middle", [
-      [
-        [x - reach, y],
-        [x + reach, y],
-      ],
-      [
-        [x, y - reach],
-        [x, y + reach],
-      ],
-    ]),
+    plus("narrow middle", [x, y], reach),
     text(String(index + 1), [right, y - 0.6], "start", false, SMALL),
   ];
 }
@@ -295,16 +188,7 @@ function drawJoins({ starts, step, room, joints }: Layout, page: number, { spot 
     const [, y] = spot({ along: start + (room - step) / 2, offset: 0 });
     return joints.flatMap((x) => [
       circle("narrow join", [x, y], 2),
-      lines("narrow", [
-        [
-          [x - 4, y],
-          [x + 4, y],
-        ],
-        [
-          [x, y - 4],
-          [x, y + 4],
-        ],
-      ]),
+      plus("narrow", [x, y], 4),
       text(`${i + 1} | ${i + 2}`, [x, y + 4 + SMALL], "middle", false, SMALL),
     ]);
   });

@@ -3,12 +3,12 @@
 import { elementAt } from "../geometry/element-at.js";
 import type { Report } from "../report/report.js";
 import type { Unit } from "../text/length-text.js";
-import { type Column, measure, table, text } from "./label.js";
+import { type Column, measure, text } from "./label.js";
 import { bar, circle, corners, line, type Mark, outline, type Spot } from "./line.js";
 import { type PictureOptions, readUnit } from "./options.js";
 import { type Entry, writePage } from "./paper.js";
 import { type DrawnHole, type DrawnSetting, readHoles, readSettings } from "./reading.js";
-import { BAR, layPlot, middleOfRow, ROW } from "./rows.js";
+import { layPlot, type Plot, stroke } from "./rows.js";
 import { spread } from "./scale.js";
 import * as words from "./words.js";
 
@@ -49,30 +49,22 @@ export function drawWindows(report: Report, options: PictureOptions = {}): strin
 /** The room for the bars. */
 const WIDTH = 130;
 
-/** A travel as a place across the plot. */
-type Across = (travel: number) => number;
-
 function drawChart(
   holes: readonly DrawnHole[],
   settings: readonly DrawnSetting[],
   columns: readonly Column[],
   unit: Unit,
 ): Mark[] {
-  const { across, axis } = layPlot(
-    travelsOf(holes, settings),
-    { rows: holes.length, width: WIDTH },
-    unit,
-  );
-  const bottom = holes.length * ROW;
-  const names = holes.map(({ name }) => name);
+  const plot = layPlot(travelsOf(holes, settings), { rows: holes.length, width: WIDTH }, unit);
+  const { across, bottom } = plot;
   const shared = settings.filter((setting) => setting.holes.length === holes.length);
   return [
     ...shared.map(({ min, max }) => drawShared([across(min), 0], [across(max), bottom])),
-    ...holes.flatMap((hole, i) => drawRow(hole, middleOfRow(i), across)),
-    ...drawSettings(settings, across, bottom),
-    ...axis,
-    ...table([["", names, "end"]], -3 - measure(names), middleOfRow),
-    ...table(columns, WIDTH + 4, middleOfRow),
+    ...holes.flatMap((hole, row) => drawRow(hole, row, plot)),
+    ...drawSettings(settings, plot),
+    ...plot.axis,
+    ...plot.names(holes.map(({ name }) => name)),
+    ...plot.figures(columns, 4),
   ];
 }
 
@@ -84,25 +76,22 @@ function travelsOf(holes: readonly DrawnHole[], settings: readonly DrawnSetting[
 }
 
 /** A hole's bar, and what is set and planned in it. */
-function drawRow(hole: DrawnHole, y: number, across: Across): Mark[] {
+function drawRow(hole: DrawnHole, row: number, plot: Plot): Mark[] {
   const { open, shift, governs, setting, planned, window } = hole;
-  const at = (travel = 0): Spot => [across(travel), y];
-  const [from] = at(Math.min(window.min, window.max) + shift);
-  const [to] = at(Math.max(window.min, window.max) + shift);
+  const [low, high] = [Math.min(window.min, window.max), Math.max(window.min, window.max)];
   return [
-    ...bar([from, y - BAR / 2], [to, y + BAR / 2], open),
-    ...governs.map((end) => drawGoverning(at(window[end] + shift))),
-    ...(setting ? [drawServed(at(setting.set.mm))] : []),
-    ...(planned ? [drawPlanned(at(planned.travel))] : []),
+    ...bar(...plot.bar(row, low + shift, high + shift), open),
+    ...governs.map((end) => drawGoverning(plot.spot(row, window[end] + shift))),
+    ...(setting ? [drawServed(plot.spot(row, setting.set.mm))] : []),
+    ...(planned?.travel === undefined ? [] : [drawPlanned(plot.spot(row, planned.travel))]),
   ];
 }
 
 /** A longer stroke at the end of a bar that governs a setting. */
-function drawGoverning([x, y]: Spot): Mark {
-  const half = BAR / 2 + 0.9;
-  return outline("solid governs", corners([x - 0.5, y - half], [x + 0.5, y + half]));
-}
-
+const drawGoverning = (spot: Spot) => {
+  const { left, top, bottom } = stroke("narrow", spot).box;
+  return outline("solid governs", corners([left - 0.5, top], [left + 0.5, bottom]));
+};
 const drawServed = (spot: Spot) => circle("solid served", spot, 0.9);
 const drawPlanned = (spot: Spot) => circle("narrow planned", spot, 1.4);
 const drawShared = (from: Spot, to: Spot) => outline("tint common", corners(from, to));
@@ -111,7 +100,7 @@ const drawShared = (from: Spot, to: Spot) => outline("tint common", corners(from
 const ABOVE = { line: 6, bend: 10, name: 11.5 };
 
 /** A line for each setting, its name above it; where names would meet, their lines bend. */
-function drawSettings(settings: readonly DrawnSetting[], across: Across, bottom: number): Mark[] {
+function drawSettings(settings: readonly DrawnSetting[], { across, bottom }: Plot): Mark[] {
   const names = settings.map(({ letter, set }) => `${letter} ${set.text}`.trim());
   const xs = settings.map(({ set }) => across(set.mm));
   const places = spread(xs, measure(names) + 2);
