@@ -32,12 +32,15 @@ import type { Footprint } from "../geometry/footprint.js";
 import { greatestUnderTangent } from "../geometry/greatest-removal.js";
 import { greatestRemoval } from "../geometry/removal.js";
 import type { Surface } from "../geometry/surface.js";
-import { constantTrack, solePiece, valueOnPiece } from "../geometry/track.js";
+import { constantTrack, leastOver, solePiece, valueOnPiece } from "../geometry/track.js";
 import { type Kept, type KeptRows, memoize, memoizeRows, type Shape } from "./grid.js";
 
-/** A bound of every hole as a travel, and the first hole that governs; what is drilled governs nothing. */
+/** A bound of the holes as a travel, and the first hole that governs; what is drilled governs nothing. */
 export interface Extreme {
+  /** Each hole's bound. */
   readonly each: number[];
+  /** False: of some holes it was seen that they do not govern, and their bounds are not worked out. */
+  isWhole: boolean;
   value: number;
   /** −1 where no hole does, or the design cannot be read. */
   hole: number;
@@ -47,6 +50,8 @@ export interface Extreme {
 export interface Stages {
   /** Least travels; the greatest governs. */
   readonly least: KeptRows<Extreme>;
+  /** Works out the least travels that were left out. */
+  readonly complete: (digits: readonly number[], last: number, least: Extreme) => void;
   /** Most that the wood allows; the least governs. */
   readonly most: KeptRows<Extreme>;
   /** Most that flush dots allow; the least governs. */
@@ -125,8 +130,11 @@ export function buildStages(design: Design, axes: readonly SweptAxis[], shape: S
     isOnTable || isCurved ? undefined : radiusSweep(parts, axes, shape, on("surfaces"), first);
   return {
     least: leastOn
-      ? memoizeRows(shape, onSurface, leastOn)
+      ? memoizeRows(shape, onSurface, (digits, old) => leastOn(digits, old, false))
       : rows(onSurface, leastTravel, 1, surfaceTakes),
+    complete: (digits, last, least) => {
+      if (!least.isWhole) leastOn?.([...digits.slice(0, -1), last], least, true);
+    },
     most: rows(onWood, mostInWood, -1, isCurved ? ["surfaces", "wood"] : ["wood"]),
     flush: isSolid ? rows(onSurface, mostFlush, -1, surfaceTakes) : rows(always, anyDepth, -1, []),
     keys,
@@ -143,7 +151,7 @@ function radiusSweep(
   shape: Shape,
   swept: readonly number[],
   first: Spec,
-): ((digits: readonly number[], old: Extreme | undefined) => Extreme) | undefined {
+): LeastTravels | undefined {
   const { radius } = first;
   const isWhole = typeof radius === "number";
   const stations: Station[] = isWhole ? ["nut"] : (Object.keys(radius) as Station[]);
@@ -167,7 +175,7 @@ function radiusSweep(
   let run: readonly number[] | undefined;
   let setter: RadiusSetter | undefined;
   let own: BlankTravels | undefined;
-  return (digits, old) => {
+  return (digits, old, isWhole) => {
     if (!isAlone || digits !== run) {
       run = digits;
       setter = setters.at(digits);
@@ -180,9 +188,16 @@ function radiusSweep(
     const surface = setter?.set(values);
     if (surface === undefined || own === undefined) return noneIn(old);
     const extreme = old ?? newExtreme(own.pieces.length);
-    return greatestOf(own, surface, surface === setter?.varying, extreme);
+    return greatestOf(own, surface, surface === setter?.varying, extreme, isWhole);
   };
 }
+
+/** The least travels of a row; all of them, or those alone that may govern. */
+type LeastTravels = (
+  digits: readonly number[],
+  old: Extreme | undefined,
+  isWhole: boolean,
+) => Extreme;
 
 /** Holes on a blank, drilled from the wood: what their least travels hang on besides the radius. */
 interface BlankTravels {
@@ -192,9 +207,14 @@ interface BlankTravels {
   /** The piece of the varying radius that holds each hole; −1 where there are more than one, or the sanding bends. */
   readonly pieces: Int32Array;
   readonly drilled: readonly boolean[];
+  /** All grounds lie between these, along the board. */
+  readonly from: number;
+  readonly to: number;
+  /** How far from the crest the farthest of them reaches. */
+  readonly far: number;
 }
 
-const STRIDE = 9;
+const STRIDE = 11;
 
 function blankTravels(spec: Spec, markers: readonly Marker[], surface: Surface): BlankTravels {
   const { sanding, radius } = surface;
@@ -210,24 +230,58 @@ function blankTravels(spec: Spec, markers: readonly Marker[], surface: Surface):
     const slope = c < 0 ? Number.NaN : (sanding.slope[c] as number);
     const beyond = travelBeyond({ lead, rise: 0 }, group);
     const { keep } = group.fill;
-    numbers.set([along, offset, far, reach, sanded, slope, keep, shallower, beyond], i * STRIDE);
+    const known = [along, offset, far, reach, sanded, slope, keep, shallower, beyond];
+    const apart = sanded + Math.abs(slope) * reach + keep + shallower + beyond + HARDLY;
+    numbers.set([...known, apart, GENTLE_DROP * far * far], i * STRIDE);
     return ground;
   });
-  return { grounds, numbers, pieces, drilled: markers.map(({ group }) => group.drilled) };
+  return {
+    grounds,
+    numbers,
+    pieces,
+    drilled: markers.map(({ group }) => group.drilled),
+    from: Math.min(...grounds.map(({ from }) => from)),
+    to: Math.max(...grounds.map(({ to }) => to)),
+    far: Math.max(...grounds.map(({ far }) => far)),
+  };
 }
 
-/** The greatest least travel; each removal is that of `greatestRemoval`, its pieces being known. */
+/** Up to this part of the radius a circle drops by less than `GENTLE_DROP` x²/R: 1 / (1 + √(1 − 0.2²)) is 0.5051. */
+const GENTLE = 0.2;
+const GENTLE_DROP = 0.506;
+/** More than a bound exceeds the greatest on a disc, and than rounding adds. */
+const HARDLY = 2e-4;
+
+/**
+ * The greatest least travel; each removal is that of `greatestRemoval`, its pieces being known. Unless all are asked for,
+ * a hole is left out whose sanding and whose drop under the tightest radius come nowhere near: the hole that governed
+ * before is looked at first.
+ */
 function greatestOf(
-  { grounds, numbers, pieces, drilled }: BlankTravels,
+  { grounds, numbers, pieces, drilled, from, to, far }: BlankTravels,
   surface: Surface,
   isVarying: boolean,
   extreme: Extreme,
+  isWhole: boolean,
 ): Extreme {
   const { radius } = surface;
   const { each } = extreme;
+  const count = pieces.length;
+  const first = Math.max(0, extreme.hole);
+  const tightest = leastOver(radius, from, to);
+  // NaN: nothing is left out
+  const bend = !isWhole && far <= GENTLE * tightest ? 1 / tightest : Number.NaN;
   let value = -Infinity;
   let governs = -1;
-  for (let i = 0, o = 0; i < pieces.length; i++, o += STRIDE) {
+  let leftOut = false;
+  for (let k = 0; k < count; k++) {
+    // the one that governed before, then the others in order
+    const i = k === 0 ? first : k <= first ? k - 1 : k;
+    const o = i * STRIDE;
+    if ((numbers[o + 9] as number) + (numbers[o + 10] as number) * bend < value) {
+      leftOut = true;
+      continue;
+    }
     const piece = isVarying ? (pieces[i] as number) : -1;
     let removal = Number.NaN;
     if (piece >= 0) {
@@ -246,18 +300,20 @@ function greatestOf(
     const bound = least + (numbers[o + 8] as number);
     if (!(bound < Infinity)) return noneIn(extreme);
     each[i] = bound;
-    if (bound > value && !drilled[i]) {
+    if ((bound > value || (bound === value && i < governs)) && !drilled[i]) {
       value = bound;
       governs = i;
     }
   }
+  extreme.isWhole = !leftOut;
   extreme.value = value;
   extreme.hole = governs;
   return extreme;
 }
 
 function newExtreme(holes: number): Extreme {
-  return { each: new Array<number>(holes).fill(Number.NaN), value: Number.NaN, hole: -1 };
+  const each = new Array<number>(holes).fill(Number.NaN);
+  return { each, isWhole: true, value: Number.NaN, hole: -1 };
 }
 
 /** No hole governs. */

@@ -163,7 +163,7 @@ function fill(
 export function fillRun(
   columns: SweepColumns,
   first: number,
-  { least, most, flush, keys }: Stages,
+  { least, complete, most, flush, keys }: Stages,
   digits: readonly number[],
   start: number,
   end: number,
@@ -178,9 +178,17 @@ export function fillRun(
     const level = levels[digit] as Extreme;
     const key = told[digit];
     if (low.hole >= 0 && high.hole >= 0 && level.hole >= 0 && key !== undefined) {
+      if (!isSettled(low, high, level, key)) complete(digits, digit, low);
       writeRow(columns, i, low, high, level, key);
     } else writeNone(columns, i, 0);
   }
+}
+
+/** One setting serves all holes of one stop, or the hole that governs has no travel: the others tell nothing new. */
+function isSettled(least: Extreme, most: Extreme, flush: Extreme, { count }: PlanKeys): boolean {
+  const { value, hole } = least;
+  if (count === 1 && value <= most.value && value <= flush.value) return true;
+  return !(value <= (most.each[hole] as number)) || !(value <= (flush.each[hole] as number));
 }
 
 /** One row, from the least travel of each hole, the most that the wood allows, and the most that flush dots allow. */
