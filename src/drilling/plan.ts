@@ -100,6 +100,7 @@ export function keysOf(markers: readonly Marker[]): PlanKeys {
       const bit = bitText(group.bit);
       own = { stop: stopText(group.stop), bit, width, tool: `${bit} ${width}` };
       groups.set(group, own);
+      if (!group.drilled) kinds.add(own.stop);
     }
     if (own.width !== width) {
       own.width = width;
@@ -107,7 +108,6 @@ export function keysOf(markers: readonly Marker[]): PlanKeys {
     }
     tools.push(outline ? "pocket" : own.tool);
     stops.push(group.drilled ? undefined : own.stop);
-    if (!group.drilled) kinds.add(own.stop);
   }
   return { stops, tools, count: kinds.size };
 }
