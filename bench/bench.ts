@@ -1,15 +1,16 @@
 /**
  * Measures what checks and sweeps cost, as ratios to bare loops that write the same numbers, and prints one Markdown
  * table. It goes to bench/results.json and, between the markers, into docs/batch.md. Run from the repository's root;
- * `--quick` does a little of everything and writes nothing; `--cpu` counts processor time, for a machine that is not
- * quiet.
+ * `--quick` does a little of everything and writes nothing; `--part NAME` measures one part and keeps the others as they
+ * stand; `--cpu` counts processor time, for a machine that is not quiet.
  */
 import { measureEntries, packages } from "./entries.js";
 import { streamGrowth, sweepGrowth } from "./growth.js";
+import { measureJobs } from "./jobs.js";
 import { measureMemory } from "./memory.js";
 import { checkReports, reportRivals } from "./reports.js";
 import { frontierRivals, remedyRivals } from "./seeking.js";
-import { machine, rounded, tableOf, write } from "./table.js";
+import { machine, readResults, rounded, tableOf, write } from "./table.js";
 import { interleaved, type Timed } from "./timing.js";
 import {
   checkWindows,
@@ -34,6 +35,7 @@ const QUICK = {
   kept: 500,
   streamed: 2000,
   loads: 3,
+  lines: 500,
 } as const;
 const FULL = {
   grid: 100,
@@ -48,12 +50,11 @@ const FULL = {
   kept: 2000,
   streamed: 20_000,
   loads: 9,
+  lines: 4000,
 } as const;
 
 const quick = process.argv.includes("--quick");
 const plan = quick ? QUICK : FULL;
-const compared = checkWindows(10, 12) + checkReports(50);
-
 /** The slow ways are timed over fewer combinations, in rounds of their own with the bare loop as their base. */
 function singleTimes(): Timed[] {
   const repeats = quick ? 5 : 1;
@@ -66,22 +67,41 @@ function singleTimes(): Timed[] {
   return [...fast, ...slow.slice(1)];
 }
 
-const results = rounded({
-  date: new Date().toISOString().slice(0, 10),
-  machine: machine(),
-  compared,
-  single: singleTimes(),
-  compound: interleaved(sweepRivals(compoundGrid(plan.grid)), plan.rounds),
-  ends: interleaved(sweepRivals(endsGrid(plan.ends)), plan.rounds),
-  reports: interleaved(reportRivals(plan.reports), plan.rounds),
-  frontiers: interleaved(frontierRivals(plan.frontier), plan.rounds),
-  remedies: interleaved(remedyRivals(), Math.min(plan.rounds, 7)),
-  sweepGrowth: sweepGrowth(Math.min(plan.rounds, 5), plan.sizes),
-  streamGrowth: streamGrowth(Math.min(plan.rounds, 3), plan.stream),
-  memory: measureMemory(plan.kept, plan.memory, plan.streamed),
-  entries: await measureEntries(plan.loads),
-  packages: packages(),
-});
+/** Each part of the results, and how it is measured. */
+const PARTS = {
+  single: singleTimes,
+  compound: () => interleaved(sweepRivals(compoundGrid(plan.grid)), plan.rounds),
+  ends: () => interleaved(sweepRivals(endsGrid(plan.ends)), plan.rounds),
+  reports: () => interleaved(reportRivals(plan.reports), plan.rounds),
+  frontiers: () => interleaved(frontierRivals(plan.frontier), plan.rounds),
+  remedies: () => interleaved(remedyRivals(), Math.min(plan.rounds, 7)),
+  sweepGrowth: () => sweepGrowth(Math.min(plan.rounds, 5), plan.sizes),
+  streamGrowth: () => streamGrowth(Math.min(plan.rounds, 3), plan.stream),
+  jobs: () => measureJobs(plan.rounds, plan.lines),
+  memory: () => measureMemory(plan.kept, plan.memory, plan.streamed),
+  entries: () => measureEntries(plan.loads),
+  packages,
+};
+
+const wanted = argument("--part");
+if (wanted !== undefined && !Object.hasOwn(PARTS, wanted)) throw new Error(`no part ${wanted}`);
+const measured: Record<string, unknown> =
+  wanted === undefined
+    ? {
+        date: new Date().toISOString().slice(0, 10),
+        machine: machine(),
+        compared: checkWindows(10, 12) + checkReports(50),
+      }
+    : {};
+for (const [name, measure] of Object.entries(PARTS)) {
+  if (wanted === undefined || wanted === name) measured[name] = await measure();
+}
+const results = rounded({ ...readResults(), ...measured });
 const table = tableOf(results);
 console.log(table);
 if (!quick) write(results, table);
+
+function argument(name: string): string | undefined {
+  const at = process.argv.indexOf(name);
+  return at < 0 ? undefined : process.argv[at + 1];
+}

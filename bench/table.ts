@@ -22,6 +22,8 @@ export interface Results {
   readonly reports: readonly Timed[];
   readonly sweepGrowth: readonly Timed[];
   readonly streamGrowth: readonly Timed[];
+  /** The command over a stream, by how many threads; wall time. */
+  readonly jobs: readonly Timed[];
   readonly memory: Memory;
   readonly entries: readonly Entry[];
   readonly packages: number;
@@ -34,6 +36,11 @@ const END = "<!-- bench:end -->";
 /** The machine by what matters, and by no maker's name: architecture, cores, Node. */
 export function machine(): string {
   return `${arch()}, ${cpus().length} cores, Node ${process.versions.node}`;
+}
+
+/** What was measured last. */
+export function readResults(): Results {
+  return JSON.parse(readFileSync("bench/results.json", "utf8"));
 }
 
 /** Puts the results into the file and the table into the page, between its markers. */
@@ -84,6 +91,8 @@ export function tableOf(results: Results): string {
     }),
     heading("Growth", "to the fewest designs"),
     ...[...results.sweepGrowth, ...results.streamGrowth].map(growthRow),
+    heading("The command over designs of NDJSON, wall time", "to one thread"),
+    ...results.jobs.map(jobsRow),
     heading("Memory", "to columns"),
     keptRow("kept as columns", memory.column, memory.column),
     keptRow("kept as reports", memory.report, memory.column),
@@ -134,6 +143,11 @@ function timedRow({ name, designs, ns, ratio }: Timed, limit: number | undefined
 function growthRow({ name, designs, ns, ratio }: Timed): string {
   const goal = judged("linear", ratio <= LINEAR);
   return `| ${name} | ${grouped(designs)} | ${timeOf(ns)} | ${figures(ratio)} | ${goal} |`;
+}
+
+function jobsRow({ name, designs, ns, ratio }: Timed): string {
+  const cost = `${timeOf(ns)}: ${grouped(Number((1e9 / ns).toPrecision(2)))} designs a second`;
+  return `| ${name} | ${grouped(designs)} | ${cost} | ${figures(ratio)} | |`;
 }
 
 function keptRow(name: string, bytes: number, base: number): string {

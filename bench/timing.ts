@@ -23,14 +23,18 @@ export interface Timed {
 }
 
 /** Runs all rivals in turn, round after round, each round in another order; the first is the base of the ratios. */
-export function interleaved(rivals: readonly Rival[], rounds: number): Timed[] {
+export function interleaved(
+  rivals: readonly Rival[],
+  rounds: number,
+  clock: Clock = CLOCK,
+): Timed[] {
   const times = rivals.map((): number[] => []);
   const designs = rivals.map(() => 0);
   // two rounds more, to be thrown away: the compiler warms up
   for (let turn = -2; turn < rounds; turn++) {
     for (let k = 0; k < rivals.length; k++) {
       const i = (k + turn + 2) % rivals.length;
-      const { ns, count } = timed(rivals[i] as Rival, turn + 2);
+      const { ns, count } = timed(rivals[i] as Rival, turn + 2, clock);
       designs[i] = count;
       if (turn >= 0) times[i]?.push(ns);
     }
@@ -50,18 +54,20 @@ export function interleaved(rivals: readonly Rival[], rounds: number): Timed[] {
 }
 
 /** One timed run: ns for a design. */
-function timed({ run, repeats = 1 }: Rival, turn: number): { ns: number; count: number } {
-  const start = now();
+function timed({ run, repeats = 1 }: Rival, turn: number, clock: Clock) {
+  const start = now(clock);
   let count = 0;
   for (let k = 0; k < repeats; k++) count += run(turn * repeats + k);
-  return { ns: (now() - start) / count, count };
+  return { ns: (now(clock) - start) / count, count };
 }
 
-/** Processor time on request, for a machine that has other work; it counts the collector's threads too. */
-export const CLOCK = process.argv.includes("--cpu") ? "processor" : "wall";
+type Clock = "wall" | "processor";
 
-function now(): number {
-  if (CLOCK === "wall") return performance.now() * 1e6;
+/** Processor time on request, for a machine that has other work; it counts the collector's threads too. */
+export const CLOCK: Clock = process.argv.includes("--cpu") ? "processor" : "wall";
+
+function now(clock: Clock): number {
+  if (clock === "wall") return performance.now() * 1e6;
   const { user, system } = process.cpuUsage();
   return (user + system) * 1e3;
 }

@@ -26,7 +26,8 @@ export interface Order {
 /** A design that was checked: how it ended, and what is to be printed of it. */
 export interface Finished extends Pick<Source, "file" | "line"> {
   readonly verdict: "pass" | "fail" | "unread";
-  readonly out: string;
+  /** Text, or its bytes in UTF-8. */
+  readonly out: string | Uint8Array;
   readonly err: string;
 }
 

@@ -27,7 +27,10 @@ export async function* finishInPool(
   const { jobs } = order.options;
   const pool = workerpool.pool(script, { maxWorkers: jobs, workerType: "thread" });
   const work = (tasks: readonly Task[]) =>
-    pool.exec<typeof finishAll>("finishAll", [tasks.map(alone), order]);
+    pool.exec<(tasks: readonly Task[], order: Order) => readonly (Finished | Failure)[]>(
+      "finishAll",
+      [tasks.map(alone), order],
+    );
   try {
     // one that waits for each thread, and no more than that again which waits to be printed
     const limits = { concurrency: 2 * jobs, backpressure: 4 * jobs };
@@ -47,14 +50,35 @@ export function serve(): void {
   workerpool.worker({ finishAll });
 }
 
-async function finishAll(tasks: readonly Task[], order: Order): Promise<(Finished | Failure)[]> {
+/** What the tasks come to, as far as they go well; the text of those that are printed one after the other as one. */
+async function finishAll(tasks: readonly Task[], order: Order) {
   const done: (Finished | Failure)[] = [];
+  let texts: string[] = [];
+  const flush = () => {
+    const last = done.at(-1);
+    if (last === undefined || "failure" in last) return;
+    // a buffer of its own, which goes to the other thread as it is
+    done[done.length - 1] = { ...last, out: new TextEncoder().encode(texts.join("")) };
+    texts = [];
+  };
   try {
-    for (const task of tasks) done.push(await finish(task, order));
+    for (const task of tasks) {
+      const one = await finish(task, order);
+      // an error stands after what was printed before it
+      if (one.err !== "") flush();
+      texts.push(String(one.out));
+      done.push({ ...one, out: "" });
+    }
+    flush();
   } catch (error) {
+    flush();
     done.push({ failure: error instanceof Error ? error.message : String(error) });
   }
-  return done;
+  return new workerpool.Transfer(done, done.flatMap(bufferOf));
+}
+
+function bufferOf(one: Finished | Failure): ArrayBufferLike[] {
+  return "failure" in one || typeof one.out === "string" ? [] : [one.out.buffer];
 }
 
 /** To seek remedies or a repair is long work: each such design goes by itself. */

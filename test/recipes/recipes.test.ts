@@ -1,9 +1,6 @@
 /** docs/recipes.md: each recipe, taken out of the page and run with the program that it is for. */
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { createServer } from "node:http";
-import type { AddressInfo } from "node:net";
 import { join } from "node:path";
-import { chromium } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { drillCard } from "../../src/card/index.js";
 import { readDesign } from "../../src/files/index.js";
@@ -95,54 +92,16 @@ const CHROMIUM = "/usr/bin/chromium";
 const hasBrowser = isThere(CHROMIUM, "--version");
 test.skipIf(!hasBrowser)(
   `a web page checks a design, and tells what is wrong with one${hasBrowser ? "" : ": chromium is not installed"}`,
-  async () => {
+  () => {
     const [page] = blocksUnder(PAGE, "A web page");
     writeFileSync(join(project, "check.html"), page?.text ?? "");
-    const { url, close } = await serve(project);
-    const browser = await chromium.launch({
-      executablePath: CHROMIUM,
-      args: ["--no-sandbox", "--disable-gpu", "--disable-background-networking"],
-    });
-    try {
-      const tab = await browser.newPage();
-      const errors: string[] = [];
-      tab.on("pageerror", (error) => errors.push(String(error)));
-      tab.on("request", (request) => {
-        if (!request.url().startsWith(url)) errors.push(`asks for ${request.url()}`);
-      });
-      await tab.goto(`${url}check.html`, { waitUntil: "networkidle" });
-      const text = await tab.inputValue("#design");
-      await tab.click("#check");
-      const design = readDesign(text);
-      const card = drillCard(checkDesign(design), { design });
-      expect(await tab.textContent("#card")).toBe(card);
-      await tab.fill("#design", text.replace('"12 in"', '"12 inn"'));
-      await tab.click("#check");
-      expect(await tab.textContent("#card")).toMatch(/^radius: expected .*"12 inn" \(line 5, /);
-      expect(errors).toEqual([]);
-    } finally {
-      await browser.close();
-      close();
-    }
+    const script = new URL("browse.mjs", import.meta.url).pathname;
+    const { code, out, err } = run(project, process.execPath, script, project, CHROMIUM);
+    expect([code, err]).toEqual([0, ""]);
+    const shown = JSON.parse(out);
+    const design = readDesign(shown.design);
+    expect(shown.card).toBe(drillCard(checkDesign(design), { design }));
+    expect(shown.refused).toMatch(/^radius: expected .*"12 inn" \(line 5, /);
+    expect(shown.errors).toEqual([]);
   },
 );
-
-const TYPES: Readonly<Record<string, string>> = { html: "text/html", js: "text/javascript" };
-
-/** A web server for a folder, such as any is. */
-async function serve(folder: string) {
-  const server = createServer((request, answer) => {
-    const path = decodeURIComponent(new URL(request.url ?? "", "http://localhost").pathname);
-    try {
-      const body = readFileSync(join(folder, path));
-      const type = TYPES[path.split(".").at(-1) ?? ""] ?? "application/octet-stream";
-      answer.writeHead(200, { "content-type": type }).end(body);
-    } catch {
-      // a browser asks for an icon by itself
-      answer.writeHead(path === "/favicon.ico" ? 204 : 404).end();
-    }
-  });
-  await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
-  const { port } = server.address() as AddressInfo;
-  return { url: `http://127.0.0.1:${port}/`, close: () => server.close() };
-}
