@@ -5,6 +5,7 @@ import type { Point } from "../geometry/polygon.js";
 import type { Report } from "../report/report.js";
 import type { Unit } from "../text/length-text.js";
 import { APART, dimension, type Level, ROW, runningDimension } from "./dimension.js";
+import { drawRim, extentOf } from "./from-above.js";
 import { text } from "./label.js";
 import { circle, cross, LETTER, line, type Mark, outline, type Spot } from "./line.js";
 import { type PictureOptions, readUnit } from "./options.js";
@@ -84,14 +85,8 @@ const ROOM = { length: 245, width: 120 };
 type Sheet = ReturnType<typeof layOut>;
 
 /** Lays out the paper; its origin is where the nut crosses the centre line, treble is up. */
-function layOut({ lines }: DrawnBoard, holes: readonly DrawnHole[]) {
-  const square = ({ along, offset, width }: DrawnHole): Point[] =>
-    [-width / 2, width / 2].map((r) => ({ along: along + r, offset: offset + r }));
-  const ends = lines.flatMap(({ bass, treble }) => [bass, treble]);
-  const points = [...ends, ...holes.flatMap((hole) => hole.outline ?? square(hole))];
-  const alongs = points.map(({ along }) => along);
-  const [from, to] = [Math.min(...alongs), Math.max(...alongs)];
-  const reach = Math.max(...points.map(({ offset }) => Math.abs(offset)));
+function layOut(board: DrawnBoard, holes: readonly DrawnHole[]) {
+  const { from, to, reach } = extentOf(board, holes);
   const scale = chooseScale(Math.min(ROOM.length / (to - from), ROOM.width / (2 * reach)));
   const spot = ({ along, offset }: Point): Spot => [along * scale, -offset * scale];
   return { scale, spot, left: from * scale, right: to * scale, reach: reach * scale };
@@ -110,9 +105,7 @@ function drawLines({ lines }: DrawnBoard, { spot, left, right }: Sheet): Mark[] 
 /** A marker; a dot in its middle where it governs, a cross through it where no depth suits. */
 function drawHole(hole: DrawnHole, { spot, scale }: Sheet): Mark[] {
   const centre = spot(hole);
-  const shape = hole.outline
-    ? outline("wide marker", hole.outline.map(spot))
-    : circle("wide marker", centre, (hole.width / 2) * scale);
+  const shape = drawRim("wide marker", hole, spot, scale);
   const governs = hole.governs.length > 0 ? [drawDot(centre)] : [];
   return [shape, ...governs, ...(hole.open ? [] : [crossOut(shape)])];
 }

@@ -2,6 +2,7 @@
 import { refused } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
 import type { Point } from "../geometry/polygon.js";
+import { boundsOf, extentOf } from "./from-above.js";
 import { measure } from "./label.js";
 import type { Spot } from "./line.js";
 import type { DrawnBoard, DrawnHole } from "./reading.js";
@@ -31,11 +32,7 @@ export function layOut(
   paper: keyof typeof PAPERS,
 ) {
   const [width, height] = PAPERS[paper];
-  const points = [
-    ...board.lines.flatMap(({ bass, treble }) => [bass, treble]),
-    ...holes.flatMap(boundsOf),
-  ];
-  const reach = Math.max(...points.map(({ offset }) => Math.abs(offset)));
+  const { from, to, reach } = extentOf(board, holes);
   const names = labels.length === 0 ? 0 : measure(labels, SMALL);
   const [first, last] = [MARGIN + RULER + JOIN + NUMBERS, width - MARGIN - JOIN];
   const free = last - first - (2 * reach + GAP + names);
@@ -47,9 +44,7 @@ export function layOut(
       `paper for a board ${room.toFixed(0)} mm wide at most, with its markers; this one is ${(2 * reach).toFixed(0)} wide`,
     );
   }
-  const alongs = points.map(({ along }) => along);
-  const from = Math.min(...alongs) - BEYOND;
-  const whole = Math.max(...alongs) + BEYOND - from;
+  const whole = to - from + 2 * BEYOND;
   const top = MARGIN + HEAD;
   const room = height - MARGIN - top;
   // so that every hole is whole on some page
@@ -67,19 +62,9 @@ export function layOut(
     reach,
     /** Where the crosses stand, and where names begin. */
     joints: [MARGIN + RULER + JOIN / 2, last + JOIN / 2] as const,
-    starts: Array.from({ length: count }, (_, page) => from + page * step),
+    starts: Array.from({ length: count }, (_, page) => from - BEYOND + page * step),
     step,
   };
-}
-
-function boundsOf({ along, offset, width, outline }: DrawnHole): readonly Point[] {
-  const r = width / 2;
-  return (
-    outline ?? [
-      { along: along - r, offset: offset - r },
-      { along: along + r, offset: offset + r },
-    ]
-  );
 }
 
 function lengthOf(hole: DrawnHole): number {

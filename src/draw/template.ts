@@ -4,8 +4,9 @@ import { refused, tryRead } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
 import type { Report } from "../report/report.js";
 import { MILLIMETRES } from "../text/length-text.js";
+import { drawRim } from "./from-above.js";
 import { MIDDLE, measure, text, wrap } from "./label.js";
-import { circle, LETTER, line, lines, type Mark, outline, plus, type Spot } from "./line.js";
+import { circle, LETTER, line, lines, type Mark, plus, type Spot } from "./line.js";
 import { writeSvg } from "./paper.js";
 import { type DrawnBoard, type DrawnHole, readBoard, readHoles } from "./reading.js";
 import { spread } from "./scale.js";
@@ -149,9 +150,7 @@ function drawBoard({ lines: slots, length }: DrawnBoard, place: Placer): Mark[] 
 function drawHole(hole: DrawnHole, index: number, { spot }: Placer): Mark[] {
   const [x, y] = spot(hole);
   const reach = hole.outline ? 3 : hole.width / 2 + 1.5;
-  const shape = hole.outline
-    ? outline("narrow marker", hole.outline.map(spot))
-    : circle("narrow marker", [x, y], hole.width / 2);
+  const shape = drawRim("narrow marker", hole, spot);
   const right = Math.max(x + reach, shape.box.right) + 0.6;
   return [
     shape,
