@@ -12,9 +12,9 @@ export function writeTable({ key, head, rows }: Table): string[] {
     }),
   );
   return [
+    element("p", {}, `${key}.`),
     '<div style="overflow-x:auto">',
-    '<table style="white-space:nowrap;text-align:right">',
-    element("caption", { style: "white-space:normal;text-align:left" }, key),
+    '<table style="white-space:nowrap;text-align:right;border-spacing:0.8em 0">',
     `<thead>${rowOf(heads)}</thead>`,
     "<tbody>",
     ...cells.map(rowOf),
