@@ -17,6 +17,8 @@ export async function bundle(entry: string, names = "*") {
     minify: true,
     format: "esm",
     platform: "browser",
+    // of the command's files; none of the entries asks for any
+    external: ["node:*", "child_process", "os", "worker_threads"],
     target: "es2022",
     metafile: true,
     write: false,
