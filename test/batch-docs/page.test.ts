@@ -34,12 +34,12 @@ test("the page's JavaScript runs and its values are right", async () => {
   expect(printed.slice(examples.length)).toEqual([
     "line 1: 1 setting",
     expect.stringMatching(
-      /^line 2: 1 problem .*\ndesign: expected JSON with a \\?"\}.* \(line 1, column 65\)$/,
+      /^line 2: 1 problem .*\n *design: expected JSON with a \\?"\}.* \(line 1, column 65\)$/,
     ),
     "line 3: 1 setting",
     // 5 less the web, with the assumed point of 1 and the tolerances of stop and thickness, is 3.8
     "0 3.80",
-    expect.stringMatching(/^1 1 problem .*\nboard\.thickness: expected .*, received "6"$/),
+    expect.stringMatching(/^1 1 problem .*\n *board\.thickness: expected .*, received "6"$/),
     "2 5.30",
   ]);
 });
@@ -56,7 +56,7 @@ test("the loop over a folder reads the example of docs/design-file.md", async ()
   expect(printed).toEqual([
     expect.stringMatching(/^linden\.json: Linden 22 \(invented example\), \d findings$/),
     expect.stringMatching(
-      /^slip\.json: 1 problem .*\nboard\.thickness: expected .*"1\/4 inn" \(line 5, /,
+      /^slip\.json: 1 problem .*\n *board\.thickness: expected .*"1\/4 inn" \(line 5, /,
     ),
   ]);
 });
