@@ -1,7 +1,9 @@
 /** The template: everything lies on the paper at 1 : 1, and pages join where they say. */
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { drawTemplate } from "../../src/draw/index.js";
 import { checkDesign, type Hole, type Report } from "../../src/index.js";
+import { anyReport } from "./any-neck.js";
 import { gallery, NECK, reportOf } from "./gallery.js";
 import { boxesIn, classed, type Drawing, linesIn, read, runsOf, textsIn } from "./svg.js";
 
@@ -184,4 +186,25 @@ test("a pocket that is longer than pages need overlap is whole on some page", ()
   for (const hole of report.holes) {
     expect(pages.some((page) => shows(page, hole, originOf(page, report)))).toBe(true);
   }
+});
+
+test("any neck: all of its holes are on the pages, or its board is refused as too wide", () => {
+  let drawn = 0;
+  const property = fc.property(anyReport, (report) => {
+    let pages: Drawing[];
+    try {
+      pages = drawTemplate(report, { paper: "letter" }).map(read);
+    } catch (error) {
+      expect(String(error)).toMatch(/^RangeError: paper: expected paper for a board/);
+      return;
+    }
+    const origins = pages.map((page) => originOf(page, report));
+    for (const hole of report.holes) {
+      const isShown = pages.some((page, i) => shows(page, hole, origins[i] ?? [NaN, NaN]));
+      expect(isShown, hole.path).toBe(true);
+    }
+    drawn++;
+  });
+  fc.assert(property, { numRuns: 40, verbose: fc.VerbosityLevel.None });
+  expect(drawn).toBeGreaterThan(20);
 });
