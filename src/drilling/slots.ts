@@ -101,10 +101,13 @@ function greatestAlong(board: Board, surface: Surface, line: FretLine, crest: nu
   const to = Math.max(line.bass, line.treble);
   // a knot under the slot counts even where rounding puts it just beside
   const slack = 1e-9 * board.length;
-  const removals = piecesOf(surface, from - slack, to + slack).flatMap((piece) =>
-    [within(piece.from, from, to), within(piece.to, from, to)].map((along) =>
-      removalOf(piece, along, Math.abs(offsetAt(along)) + crest),
-    ),
-  );
-  return Math.max(...removals);
+  let greatest = -Infinity;
+  for (const piece of piecesOf(surface, from - slack, to + slack)) {
+    for (const end of [piece.from, piece.to]) {
+      const along = within(end, from, to);
+      const removal = removalOf(piece, along, Math.abs(offsetAt(along)) + crest);
+      greatest = Math.max(greatest, removal);
+    }
+  }
+  return greatest;
 }

@@ -22,6 +22,9 @@ export interface Piece {
 export function piecesOf(surface: Surface, from: number, to: number): Piece[] {
   const { sanding, radius } = surface;
   const breaks = [...breaksWithin(sanding, from, to), ...breaksWithin(radius, from, to)];
+  if (breaks.length === 0) {
+    return [{ surface, from, to, c: pieceBefore(sanding, to), r: pieceBefore(radius, to) }];
+  }
   const ends = [from, ...breaks.sort((a, b) => a - b), to];
   return ends.slice(1).map((end, i) => {
     const start = ends[i] as number;
