@@ -179,6 +179,17 @@ describe("in an empty project", () => {
     expect(run("node", "stop.mjs")).toBe(says?.text);
   });
 
+  test("the design of docs/start.md gives the card of the page, and that of docs/design-file.md one too", () => {
+    const bin = join(home, PACKAGE.bin["marker-depth"]);
+    const card = (page: string) => {
+      writeFileSync(join(project, "neck.json"), fencedBlocks(page, "json")[0]?.text ?? "");
+      return run("node", bin, "neck.json");
+    };
+    const [says] = fencedBlocks("docs/start.md", "text");
+    expect(card("docs/start.md").startsWith(says?.text.trimEnd() ?? "no card")).toBe(true);
+    expect(card("docs/design-file.md")).toMatch(/^DRILL CARD: Linden 22 .*\n\n1 design checked, /s);
+  });
+
   test.each(["import", "require"])("%s: every entry has the names of its source", (way) => {
     const take = way === "import" ? "await import(name)" : "require(name)";
     const script = `(async () => {
