@@ -35,6 +35,29 @@ function originOf(page: Drawing, report: Report): readonly [number, number] {
   return [axis?.from[0] ?? NaN, down];
 }
 
+/** The ringed crosses between a page and the next, by the number of the first. */
+function ringsIn(page: Drawing, number: number): (readonly [number, number])[] {
+  const labels = textsIn(page).filter(({ words }) => words === `${number} | ${number + 1}`);
+  const rings = classed(page, "join").map(({ attributes: { cx, cy } }) => {
+    return [Number(cx), Number(cy)] as const;
+  });
+  return rings.filter(([x, y]) => labels.some(({ at }) => close(at, [x, y + 6.5])));
+}
+
+/** Where the board lies on each page; on one without slots as its ringed crosses join it to the page before. */
+function originsOf(pages: readonly Drawing[], report: Report): (readonly [number, number])[] {
+  const origins: (readonly [number, number])[] = [];
+  pages.forEach((page, i) => {
+    const [right, down] = originOf(page, report);
+    const [[, before = NaN] = [], [, after = NaN] = []] = [pages[i - 1], page].map((each) => {
+      return each ? ringsIn(each, i)[0] : undefined;
+    });
+    const joined = (origins[i - 1]?.[1] ?? NaN) + after - before;
+    origins.push([right, Number.isFinite(down) ? down : joined]);
+  });
+  return origins;
+}
+
 /** A page has the hole at that place, with a cross at its centre. */
 function shows(page: Drawing, hole: Hole, [right, down]: readonly [number, number]): boolean {
   const { along, offset, diameter = 0, outline } = hole;
@@ -101,15 +124,7 @@ describe.each(PAPERS)("%s", (paper, width, height) => {
     pages.slice(1).forEach((page, i) => {
       const joints = [pages[i] as Drawing, page].map((each) => {
         const [right, down] = originOf(each, report);
-        const labels = textsIn(each).filter(({ words }) => words === `${i + 1} | ${i + 2}`);
-        const rings = classed(each, "join").map(({ attributes: { cx, cy } }) => [
-          +(cx ?? NaN),
-          +(cy ?? NaN),
-        ]);
-        const own = rings.filter(([x = 0, y = 0]) =>
-          labels.some(({ at }) => close(at, [x, y + 6.5])),
-        );
-        return own.flatMap(([x = 0, y = 0]) => [x - right, y - down]);
+        return ringsIn(each, i + 1).flatMap(([x, y]) => [x - right, y - down]);
       });
       expect(joints[0]).toHaveLength(4);
       expect(close(joints[0], joints[1])).toBe(true);
@@ -198,7 +213,7 @@ test("any neck: all of its holes are on the pages, or its board is refused as to
       expect(String(error)).toMatch(/^RangeError: paper: expected paper for a board/);
       return;
     }
-    const origins = pages.map((page) => originOf(page, report));
+    const origins = originsOf(pages, report);
     for (const hole of report.holes) {
       const isShown = pages.some((page, i) => shows(page, hole, origins[i] ?? [NaN, NaN]));
       expect(isShown, hole.path).toBe(true);
