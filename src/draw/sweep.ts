@@ -82,8 +82,8 @@ function drawChart({ x, y, rows }: SweepCells, size: CellSize, unit: Unit): Mark
     ...rows.flatMap((row, j) => row.flatMap((cell, i) => drawCell(cell, corner(i, j + 1), size))),
     outline("narrow frame", corners(corner(0, 0), corner(columns, rows.length))),
     lines("wide frontier", traceFrontier(rows, corner)),
-    ...drawAcross(x, size.width, height, unit),
-    ...(y ? drawUpward(y, size.height, unit) : []),
+    ...drawAxis("across", x, size.width, height, unit),
+    ...(y ? drawAxis("upright", y, size.height, 0, unit) : []),
   ];
 }
 
@@ -120,36 +120,25 @@ function traceFrontier(rows: SweepCells["rows"], corner: (i: number, j: number) 
   return sides;
 }
 
-/** Values below the cells, only every so many where they find no room, and the axis' name below them. */
-function drawAcross(axis: SweepCells["x"], width: number, bottom: number, unit: Unit): Mark[] {
-  const labels = words.labelValues(axis, unit);
-  const step = Math.ceil((measure(labels) + 2.5) / width);
-  const shown = labels.map((label, i) => [(i + 0.5) * width, label] as const);
-  const name: Spot = [(labels.length * width) / 2, bottom + 2.5 + 2.8 * LETTER];
-  return [
-    ...ticks(
-      "across",
-      bottom,
-      shown.filter((_, i) => i % step === 0),
-    ),
-    text(words.labelAxis(axis.path, unit), name, "middle"),
-  ];
-}
-
-/** Values left of the cells, and the axis' name above them. */
-function drawUpward(axis: SweepCells["x"], height: number, unit: Unit): Mark[] {
-  const labels = words.labelValues(axis, unit);
-  const step = Math.ceil((1.3 * LETTER) / height);
-  const shown = labels.map((label, i) => [(labels.length - i - 0.5) * height, label] as const);
-  const name: Spot = [-2.5 - measure(labels), -0.8 * LETTER];
-  return [
-    ...ticks(
-      "upright",
-      0,
-      shown.filter((_, i) => i % step === 0),
-    ),
-    text(words.labelAxis(axis.path, unit), name),
-  ];
+/** Values beside the cells, only every so many where they find no room, and the axis' name beyond them. */
+function drawAxis(
+  way: "across" | "upright",
+  axis: SweepCells["x"],
+  size: number,
+  at: number,
+  unit: Unit,
+): Mark[] {
+  const [labels, isAcross] = [words.labelValues(axis, unit), way === "across"];
+  const step = Math.ceil((isAcross ? measure(labels) + 2.5 : 1.3 * LETTER) / size);
+  const shown = labels.flatMap((label, i) => {
+    const place = ((isAcross ? i : labels.length - i - 1) + 0.5) * size;
+    return i % step === 0 ? [[place, label] as const] : [];
+  });
+  const name: Spot = isAcross
+    ? [(labels.length * size) / 2, at + 2.5 + 2.8 * LETTER]
+    : [-2.5 - measure(labels), -0.8 * LETTER];
+  const said = text(words.labelAxis(axis.path, unit), name, isAcross ? "middle" : "start");
+  return [...ticks(way, at, shown), said];
 }
 
 /** A sample of each verdict that there is, framed unless it is a figure. */
