@@ -80,11 +80,12 @@ export function layOut(
   groups: readonly GroupSpec[],
   issues: DesignIssue[],
 ): readonly Marker[] {
-  return groups
-    .flatMap((group) =>
-      "places" in group.where ? atPlaces(board, group) : atFrets(board, group, issues),
-    )
-    .sort((a, b) => a.fret - b.fret || a.along - b.along || a.offset - b.offset);
+  const markers: Marker[] = [];
+  for (const group of groups) {
+    const own = "places" in group.where ? atPlaces(board, group) : atFrets(board, group, issues);
+    markers.push(...own);
+  }
+  return markers.sort((a, b) => a.fret - b.fret || a.along - b.along || a.offset - b.offset);
 }
 
 function atPlaces(board: Frame, group: GroupSpec): Marker[] {

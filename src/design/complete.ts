@@ -27,9 +27,10 @@ const END_MILL = { kind: "end-mill" } as const;
 /** Completes what is stated of a design; what could not be read stays open. */
 export function complete(design: Partial<Design>): PartialSpec {
   const assumed: Assumed = {};
-  const groups = (design.markers ?? []).flatMap((group, i) =>
-    group === undefined ? [] : [completeGroup(group, i, design, assumed)],
-  );
+  const groups: GroupSpec[] = [];
+  design.markers?.forEach((group, i) => {
+    if (group !== undefined) groups.push(completeGroup(group, i, design, assumed));
+  });
   const { board, slot, sideDots } = design;
   const isPoured = groups.some(({ fill, drilled }) => fill.kind === "poured" && !drilled);
   return {

@@ -25,10 +25,11 @@ export function checkHoles(
   issues: DesignIssue[],
 ): CheckedHole[] {
   const touches = buildTouches(board, spec, issues);
-  const holes = markers.flatMap((marker) => {
+  const holes: CheckedHole[] = [];
+  for (const marker of markers) {
     const touch = touches.get(marker.group.path.group);
-    return touch ? [checkHole(spec, marker, boundsOf(board, spec, touch, marker))] : [];
-  });
+    if (touch) holes.push(checkHole(spec, marker, boundsOf(board, spec, touch, marker)));
+  }
   mustReach(spec, holes, issues);
   return holes;
 }

@@ -94,7 +94,7 @@ export function findAll(work: Work): FindingFacts[] {
   const { spec, holes } = work;
   const found = [
     ...judgeHoles(work),
-    ...holes.flatMap((hole, i) => judgeChannel(work, hole, i)),
+    ...judgeChannel(work),
     ...judgeOverlaps(work),
     ...judgeStops(holes, work.plan),
     ...judgeReach(work.reach),
@@ -159,11 +159,14 @@ function rankOf({ severity }: FindingFacts): number {
 }
 
 function judgeHoles(neck: Neck): FindingFacts[] {
-  return neck.holes.flatMap((hole, index) => {
-    const found = [...judgeWindow(hole), ...judgePlanned(neck, hole), ...judgePlace(neck, hole)];
+  const found: FindingFacts[] = [];
+  neck.holes.forEach((hole, index) => {
     const { fret, side } = hole.marker;
-    return found.map((facts) => ({ ...facts, hole: index, fret, side }));
+    for (const judged of [judgeWindow(hole), judgePlanned(neck, hole), judgePlace(neck, hole)]) {
+      for (const facts of judged) found.push({ ...facts, hole: index, fret, side });
+    }
   });
+  return found;
 }
 
 function judgeWindow({ window, marker }: CheckedHole): FindingFacts[] {
@@ -206,17 +209,17 @@ function judgePlace({ board }: Neck, { marker }: CheckedHole): FindingFacts[] {
 }
 
 /** A depth that leaves little over the rod channel beyond the web. */
-function judgeChannel(
-  work: Work,
-  { bounds, planned, marker }: CheckedHole,
-  hole: number,
-): FindingFacts[] {
-  const depth = planned ?? work.recommended[hole];
-  if (depth === undefined) return [];
-  const beyond = bounds.overChannel - depth - work.spec.web;
-  if (!(beyond >= 0 && beyond < CHANNEL_GAP)) return [];
-  const { fret, side } = marker;
-  return [{ ...warning("near-channel", beyond, CHANNEL_GAP), hole, fret, side }];
+function judgeChannel({ holes, recommended, spec }: Work): FindingFacts[] {
+  const found: FindingFacts[] = [];
+  holes.forEach(({ bounds, planned, marker }, hole) => {
+    const depth = planned ?? recommended[hole];
+    if (depth === undefined) return;
+    const beyond = bounds.overChannel - depth - spec.web;
+    if (!(beyond >= 0 && beyond < CHANNEL_GAP)) return;
+    const { fret, side } = marker;
+    found.push({ ...warning("near-channel", beyond, CHANNEL_GAP), hole, fret, side });
+  });
+  return found;
 }
 
 function judgeOverlaps({ holes }: Neck): FindingFacts[] {

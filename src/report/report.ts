@@ -238,9 +238,17 @@ function holeReport(work: Work, checked: CheckedHole, index: number): Hole {
   else hole.bit = group.bit;
   const radius = valueAt(board.nominal.sanded.radius, along);
   if (radius < Infinity) hole.radius = radius;
-  const setting = work.plan.settings.findIndex(({ holes }) => holes.includes(index));
   const depth = work.recommended[index];
-  if (depth !== undefined) hole.recommended = Object.assign({ setting }, outcomeAt(checked, depth));
+  if (depth !== undefined) {
+    const setting = work.plan.settings.findIndex(({ holes }) => holes.includes(index));
+    hole.recommended = {
+      setting,
+      travel: depth + checked.toTravel,
+      depth,
+      markerLeft: markerLeft(bounds, depth),
+      woodLeft: woodLeft(bounds, depth),
+    };
+  }
   if (planned !== undefined) hole.planned = outcomeAt(checked, planned);
   return hole;
 }
@@ -258,7 +266,7 @@ function plain(value: number): number {
 }
 
 /** What a depth leaves. */
-export function outcomeAt({ bounds, toTravel, marker }: CheckedHole, depth: number): Outcome {
+function outcomeAt({ bounds, toTravel, marker }: CheckedHole, depth: number): Outcome {
   const marked = markerLeft(bounds, depth);
   const wood = woodLeft(bounds, depth);
   return marker.group.drilled
