@@ -43,20 +43,29 @@ export interface NeckPlan {
 export function planNeck(holes: readonly CheckedHole[], board: Pick<Board, "alongs">): NeckPlan {
   const keys = keysOf(holes.map(({ marker }) => marker));
   const windows = holes.map((hole, i) => travelsOf(hole, keys.tools[i] as string));
-  const stops = [...new Set(keys.stops)].filter((stop) => stop !== undefined);
-  const plans = stops.map((stop) => {
-    const served = [...holes.keys()].filter((i) => keys.stops[i] === stop);
-    return planStop(
-      windows,
-      served,
-      (holes[served[0] as number] as CheckedHole).marker.group.stop.step,
-    );
+  const settings: StopSetting[] = [];
+  let common: Common | null = null;
+  for (const served of servedByStop(keys)) {
+    const { step } = (holes[served[0] as number] as CheckedHole).marker.group.stop;
+    const plan = planStop(windows, served, step);
+    common = keys.count === 1 ? plan.common : null;
+    for (const setting of plan.settings) {
+      settings.push(withTool(setting, holes, keys.tools, zeroOf(board)));
+    }
+  }
+  return { common, settings, stops: keys.count };
+}
+
+/** The holes of each stop, the stops in the order of their first holes. */
+function servedByStop({ stops }: PlanKeys): Iterable<readonly number[]> {
+  const served = new Map<string, number[]>();
+  stops.forEach((stop, i) => {
+    if (stop === undefined) return;
+    const own = served.get(stop);
+    if (own === undefined) served.set(stop, [i]);
+    else own.push(i);
   });
-  const settings = plans
-    .flatMap((plan) => plan.settings)
-    .map((setting) => withTool(setting, holes, keys.tools, zeroOf(board)));
-  const [only] = plans;
-  return { common: (plans.length === 1 && only?.common) || null, settings, stops: stops.length };
+  return served.values();
 }
 
 /** How far apart the travels are that one setting of each stop is to serve; 0 where one serves all. */
