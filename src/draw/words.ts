@@ -207,12 +207,14 @@ export function labelDepths(cut: Cut, unit: Unit): PlaceLabel[] {
   const low = cut.surface(Math.min(half, Math.abs(wall)));
   const deepest = start + window.max;
   const limit = `${LIMITS[window.maxBy]}${deepest > cut.lowest ? "; not to scale" : ""}`;
-  const of = (deep: number | undefined, words: string, offset = side * half): PlaceLabel[] => {
-    return deep === undefined ? [] : [[offset, deep, `${figure(deep, unit)} ${words}`]];
+  const of = (at: number | undefined, words: string, offset = side * half, told = at) => {
+    return at === undefined ? [] : [[offset, at, `${figure(told ?? at, unit)} ${words}`] as const];
   };
-  const inHole = (deep: number | undefined, words: string, write = figure): PlaceLabel[] => {
-    return deep === undefined ? [] : [[wall, start + deep, `${write(deep, unit)} ${words}`]];
-  };
+  const inHole = (depth: number | undefined, words: string) =>
+    of(depth === undefined ? undefined : start + depth, words, wall, depth);
+  // told apart from the depths that are held against them
+  const depths = [planned, setting].flatMap((each) => each?.depth ?? []);
+  const [shallow, deep] = unit.range(window.min, window.max, ...depths).map(withMinus);
   const planning = planned?.travel === undefined ? "" : `, travel ${figure(planned.travel, unit)}`;
   return [
     ...of(0, curved ? "crest of the top" : "flat top", curved ? 0 : undefined),
@@ -222,19 +224,11 @@ export function labelDepths(cut: Cut, unit: Unit): PlaceLabel[] {
     ...of(channel?.roof, "roof of the channel", side * (channel?.half ?? 0)),
     [wall, low, `${figure(removed, unit)} removed at the outer wall`],
     ...inHole(dot && depth - dot, `top of the ${tellFill(main)}, as glued`),
-    ...inHole(window.min, "least depth", least),
-    [wall, Math.min(cut.lowest, deepest), `${most(window.max, unit)} most depth (${limit})`],
+    [wall, start + window.min, `${shallow} least depth`],
+    [wall, Math.min(cut.lowest, deepest), `${deep} most depth (${limit})`],
     ...inHole(planned?.depth, `${main.drilled ? "drilled" : "planned depth"}${planning}`),
     ...inHole(setting?.depth, `${setting?.name}, travel ${withMinus(setting?.set.text ?? "")}`),
-    ...(lead > 0
-      ? [
-          [
-            main.offset,
-            start + depth + lead,
-            `${figure(depth + lead, unit)} tip of the bit`,
-          ] as const,
-        ]
-      : []),
+    ...of(lead > 0 ? start + depth + lead : undefined, "tip of the bit", main.offset, depth + lead),
   ];
 }
 

@@ -312,3 +312,15 @@ test.each([-1, 10, 0.5, Number.NaN])("there is no hole %d", (index) => {
   expect(draw).toThrow(RangeError);
   expect(draw).toThrow(/^holeIndex: expected an index into the report's 10 holes, received /);
 });
+
+// a keep of 1 on a flat board without tolerances; 1.004 would read as 1.00 as well
+test("a planned depth and the limit beside it never read alike", () => {
+  const fill = { kind: "poured", keep: 1 };
+  const svg = drawSection(plank(40, Infinity, 8, { fill, depth: 1.004 }), 0);
+  const told = (what: RegExp) =>
+    wordsIn(svg)
+      .find((words) => what.test(words))
+      ?.split(" ")[0];
+  expect(told(/least depth$/)).toBe("1.000");
+  expect(told(/planned depth/)).toBe("1.00");
+});
