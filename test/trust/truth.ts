@@ -277,9 +277,11 @@ function inWood(truth: Truth): number {
   const { bench, ground, errors } = truth;
   const { hole, wood, crest, web } = bench;
   const { along, from, to } = ground;
-  const places = partsOf(bench, from, to).flatMap(({ a, b }) => [a, b, along]);
+  // the place that a pocket is laid out by need not lie in it
+  const middle = hole.outline ? [] : [along];
+  const places = partsOf(bench, from, to).flatMap(({ a, b }) => [a, b, ...middle]);
   const rooms = places.map((s) => wood(s) - crest(s) - dropAt(truth, Math.abs(s - along)));
-  const tip = wood(along) - crest(along) - leadOf(truth);
+  const tip = hole.outline ? Infinity : wood(along) - crest(along) - leadOf(truth);
   return Math.min(...rooms, tip) + errors.thickness - (hole.drilled ? 0 : web);
 }
 
@@ -303,7 +305,7 @@ function overChannel(truth: Truth): number {
     return over(s) - crest(s) - dropAt(truth, Math.hypot(s - along, nearest - offset));
   };
   const rooms = partsOf(bench, ...shared).map(({ a, b }) => least(room, a, b));
-  const isOver = from <= along && along <= to && Math.abs(offset) <= reach(along);
+  const isOver = !hole.outline && from <= along && along <= to && Math.abs(offset) <= reach(along);
   const tip = isOver ? over(along) - crest(along) - leadOf(truth) : Infinity;
   return Math.min(...rooms, tip) + errors.thickness - web;
 }
