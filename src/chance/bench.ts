@@ -87,35 +87,40 @@ function benchOf(nominal: Finish, spec: Spec, touch: Touch, marker: Marker, reac
   const more = fill.keep + lead;
   const keep = (state: State): Field => {
     const { fresh, old } = plate(state);
+    const drop = bearing(state);
     const at = (along: number, across: number) => {
       const ground = groundAt(marker, along, across);
       const deepest = Math.max(
         deepestOver(fresh, ground),
         old === undefined ? -Infinity : deepestOver(old, ground),
       );
-      return deepest + more - bearing(state, along, across);
+      return deepest + more - drop(along, across);
     };
     const isLevel = isBearingLevel && isLevelAll(fresh) && (old === undefined || isLevelAll(old));
     return { at, isLevel, kinks: [state.crest - marker.offset, ...kinks] };
   };
   const flush = (state: State): Field => {
     const { fresh, old } = plate(state);
+    const drop = bearing(state);
     const dot = fill.kind === "solid" ? fill.thickness : Infinity;
     const at = (along: number, across: number) =>
       dot +
       lead +
       shallowestOver(fresh, old, groundAt(marker, along, across)) -
-      bearing(state, along, across);
+      drop(along, across);
     const isLevel = isBearingLevel && isLevelAll(fresh) && (old === undefined || isLevelAll(old));
     const rims = [-width / 2, width / 2].map((r) => state.crest + r - marker.offset);
     return { at, isLevel, kinks: [...rims, ...kinks] };
   };
   const underBit = (room: Room, more: readonly number[], isEven: boolean) => {
-    return (state: State, p: number): Field => ({
-      at: (along, across) => room(along, across, p) - bearing(state, along, across),
-      isLevel: isEven && isBearingLevel,
-      kinks: [...more, ...kinks],
-    });
+    return (state: State, p: number): Field => {
+      const drop = bearing(state);
+      return {
+        at: (along, across) => room(along, across, p) - drop(along, across),
+        isLevel: isEven && isBearingLevel,
+        kinks: [...more, ...kinks],
+      };
+    };
   };
   const over = channelRoom(spec, touch, marker, lead);
   const isEven = isConstant(touch.whole);
@@ -206,13 +211,13 @@ function isOldAbove({ fresh, old }: Plate, marker: Marker, reach: number): boole
 /** How far what the stop bears on lies below the crest plane; nothing from the table and on a blank. */
 function bearingOf({ old }: Finish, touch: Touch, marker: Marker) {
   if (old === undefined || touch.bears === "table") {
-    return { bearing: () => 0, kinks: [], isBearingLevel: true };
+    return { bearing: () => () => 0, kinks: [], isBearingLevel: true };
   }
   const half = footOf(touch, marker) / 2;
   const { along, offset } = marker;
-  const bearing = ({ existing }: State, s: number, x: number) => {
-    const radius = scaled(old.radius, existing);
-    return dropAt({ radius, sanding: old.sanding }, along + s, Math.abs(offset + x) - half);
+  const bearing = ({ existing }: State) => {
+    const top = { radius: scaled(old.radius, existing), sanding: old.sanding };
+    return (s: number, x: number) => dropAt(top, along + s, Math.abs(offset + x) - half);
   };
   const kinks = [-half, 0, half].map((x) => x - offset);
   return { bearing, kinks, isBearingLevel: isConstant(old.radius) };

@@ -82,7 +82,7 @@ export function conformanceOf(
 ): Conformance {
   const plan = planOf(neck, travels);
   const laws = keptLaws();
-  const aim = { absolute: 8e-6 / 4 ** grade, relative: 3e-3 / 4 ** grade };
+  const aim = { absolute: 1.6e-5 / 4 ** grade, relative: 1e-2 / 4 ** grade };
   const { fails, error, byRule, byHole } = failingAt(
     modelOf(neck, grade, laws),
     modelOf(neck, grade / 2, laws),

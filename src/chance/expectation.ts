@@ -1,6 +1,6 @@
 /** Means over one error, of several quantities at once. */
 import type { Law } from "./law.js";
-import { halfHermiteRule, hermiteRule, type Rule } from "./rules.js";
+import type { Rule } from "./rules.js";
 
 /** Quantities at one value of an error. The first decides how finely they are worked out. */
 export type Quantities = Float64Array;
@@ -17,8 +17,8 @@ export interface Mean {
   readonly error: number;
 }
 
-const SMOOTH: readonly Rule[] = [3, 5, 8, 12].map(hermiteRule);
-const KINKED: readonly Rule[] = [4, 6, 9, 13].map(halfHermiteRule);
+const SMOOTH = [2, 3, 5, 8, 12];
+const KINKED = [3, 5, 8, 12];
 
 /** The mean of quantities over an error; where it is 0 they may have a kink. */
 export function meanOver(
@@ -28,15 +28,16 @@ export function meanOver(
   isKinked = false,
 ): Mean {
   if (law === undefined) return { of: f(0), error: 0 };
-  if (law.sigma !== undefined) {
-    const { sigma } = law;
-    let rough: Quantities | undefined;
-    for (const rule of isKinked ? KINKED : SMOOTH) {
-      const fine = byRule(rule, sigma, f);
-      const error = Math.abs((fine[0] as number) - (rough?.[0] ?? Infinity));
-      if (error <= allowed(aim, fine[0] as number)) return { of: fine, error };
-      rough = fine;
-    }
+  let rough: Quantities | undefined;
+  for (const n of isKinked ? KINKED : SMOOTH) {
+    const fine = byRule(isKinked ? law.halfRule(n) : law.rule(n), f);
+    const value = fine[0] as number;
+    const error = Math.abs(value - (rough?.[0] ?? Infinity));
+    // where nothing fails at any node it may still at the ends
+    const isNothing = error === 0 && value === 0;
+    if (isNothing && [-law.half, law.half].some((x) => (f(x)[0] as number) > 0)) break;
+    if (error <= allowed(aim, value)) return { of: fine, error };
+    rough = fine;
   }
   return byParts(law, aim, f);
 }
@@ -48,10 +49,10 @@ function allowed({ absolute, relative }: Aim, value: number): number {
   return Math.max(NOTHING, Math.min(absolute, relative * Math.abs(value)));
 }
 
-function byRule({ at, weight }: Rule, sigma: number, f: (x: number) => Quantities): Quantities {
+function byRule({ at, weight }: Rule, f: (x: number) => Quantities): Quantities {
   let sum: Quantities | undefined;
   for (let i = 0; i < at.length; i++) {
-    sum = addTo(sum, f(sigma * (at[i] as number)), weight[i] as number);
+    sum = addTo(sum, f(at[i] as number), weight[i] as number);
   }
   return sum as Quantities;
 }

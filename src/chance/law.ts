@@ -7,6 +7,7 @@
 import type { LawSpec } from "../design/spec.js";
 import { normalDensity, normalDistribution } from "../measured/normal.js";
 import { type Pieces, piecesThrough, tailsOf } from "./pieces.js";
+import { kept, type Rule, ruleFor } from "./rules.js";
 
 /** A law that is symmetric about 0. */
 export interface Law {
@@ -21,13 +22,16 @@ export interface Law {
   readonly density: (x: number) => number;
   /** Chance of more than x. */
   readonly upper: (x: number) => number;
+  /** Gauss rules: over the whole of it, and over either half by itself. */
+  readonly rule: (n: number) => Rule;
+  readonly halfRule: (n: number) => Rule;
 }
 
 /** Beyond so many standard deviations a normal error does not come: Φ(−9) is 1e-19. */
 export const FARTHEST = 9;
 
 /** A law with the integral of its upper tail. */
-interface TailedLaw extends Law {
+interface TailedLaw extends Omit<Law, "rule" | "halfRule"> {
   readonly beyond: (x: number) => number;
 }
 
@@ -60,12 +64,36 @@ export function lawOf(errors: readonly LawSpec[]): Law | undefined {
   const rising = halves.filter((half) => half > HARDLY * most).sort((a, b) => b - a);
   const first = sigma > HARDLY * most ? normalLaw(sigma) : undefined;
   const kinks = kinksOf(rising);
-  const law = rising.reduce<TailedLaw | undefined>((sum, half, i) => {
+  const sum = rising.reduce<TailedLaw | undefined>((sum, half, i) => {
     if (sum === undefined) return rectangularLaw(half);
     const edges = first ? smoothEdges(kinks[i] as number[], sigma) : (kinks[i] as number[]);
     return withRectangular(sum, half, edges);
   }, first);
-  return law;
+  return sum && { ...sum, ...rulesFor(sum) };
+}
+
+function rulesFor({ half, edges, width, density }: TailedLaw): Pick<Law, "rule" | "halfRule"> {
+  const fine = edges.slice(1).flatMap((to, i) => {
+    const from = edges[i] as number;
+    const count = Math.min(200, Math.ceil((to - from) / width)) || 1;
+    return Array.from({ length: count }, (_, k) => from + ((to - from) * (k + 1)) / count);
+  });
+  const up = [0, ...fine];
+  const all = [...fine.map((x) => -x).reverse(), ...up];
+  const scale = (rule: Rule) => ({ at: rule.at.map((x) => x * half), weight: rule.weight });
+  const parts = (ends: readonly number[]) => ends.map((x) => x / half);
+  const unit = (x: number) => density(x * half);
+  const back = (values: readonly number[]) => [...values].reverse();
+  return {
+    rule: kept((n) => scale(ruleFor(n, parts(all), unit))),
+    halfRule: kept((n) => {
+      const { at, weight } = scale(ruleFor(n, parts(up), unit));
+      return {
+        at: [...back(at).map((x) => -x), ...at],
+        weight: [...back(weight), ...weight].map((w) => w / 2),
+      };
+    }),
+  };
 }
 
 const HARDLY = 1e-7;

@@ -4,7 +4,7 @@
  */
 import type { LawSpec } from "../design/spec.js";
 import { type Law, lawOf } from "./law.js";
-import { hermiteRule, legendreRule, type Rule, semicircleRule } from "./rules.js";
+import { kept, legendreRule, type Rule, semicircleRule } from "./rules.js";
 
 /** How far off a coordinate is: its own law, and the chance of more. */
 export interface Coordinate {
@@ -27,12 +27,6 @@ export interface Layout {
   readonly ruleAt: (along: number, n: number) => Rule;
 }
 
-/** A kind of rule, each made once. */
-function kept(make: (n: number) => Rule): (n: number) => Rule {
-  const known: Rule[] = [];
-  return (n) => (known[n] ??= make(n));
-}
-
 /** The layout of a law; undefined where nothing is off. */
 export function layoutOf(spec: LawSpec): Layout | undefined {
   const { limit, shape } = spec;
@@ -42,7 +36,7 @@ export function layoutOf(spec: LawSpec): Layout | undefined {
 }
 
 function normalLayout(law: Law): Layout {
-  const rule = kept((n) => scaled(hermiteRule(n), law.sigma as number));
+  const { rule } = law;
   return {
     reach: law.half,
     isEndless: true,

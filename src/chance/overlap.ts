@@ -5,7 +5,7 @@ import type { State } from "./bench.js";
 import type { Quantities } from "./expectation.js";
 import type { Law } from "./law.js";
 import { limitsOf, type Model, type Plan } from "./model.js";
-import { hermiteRule, legendreRule, type Rule } from "./rules.js";
+import { legendreRule, type Rule } from "./rules.js";
 import {
   ANY,
   type BitGroup,
@@ -116,11 +116,7 @@ function kept({ nodes }: Model, law: Law | undefined, grade: Grade): Nodes {
 
 function nodesOf(law: Law | undefined, grade: Grade): Nodes {
   if (law === undefined) return { at: [0], weight: [1] };
-  if (law.sigma !== undefined) {
-    const { sigma } = law;
-    const { at, weight } = hermiteRule(4 + 4 * grade);
-    return { at: at.map((z) => z * sigma), weight };
-  }
+  if (law.sigma !== undefined) return law.rule(4 + 4 * grade);
   const edges = [
     ...law.edges
       .slice(1)

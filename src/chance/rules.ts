@@ -6,26 +6,16 @@ export interface Rule {
   readonly weight: readonly number[];
 }
 
+/** A kind of rule, each made once. */
+export function kept(make: (n: number) => Rule): (n: number) => Rule {
+  const known: Rule[] = [];
+  return (n) => (known[n] ??= make(n));
+}
+
 /** Gauss–Legendre: the mean of a polynomial of degree 2n − 1 over [−1, 1] is exact. */
 export function legendreRule(n: number): Rule {
   const recurrence = { a: () => 0, b: (k: number) => k / Math.sqrt(4 * k * k - 1) };
   return gaussRule(n, recurrence, -1, 1);
-}
-
-/** Gauss–Hermite: the mean over a standard normal. */
-export function hermiteRule(n: number): Rule {
-  const bound = 2 * Math.sqrt(n) + 1;
-  return gaussRule(n, { a: () => 0, b: Math.sqrt }, -bound, bound);
-}
-
-/** The same over either half of a standard normal by itself: what may have a kink in the middle. */
-export function halfHermiteRule(n: number): Rule {
-  const { at, weight } = gaussRule(n, recurrenceOf(n, HALF_NORMAL), 0, FARTHEST);
-  const back = (values: readonly number[]) => [...values].reverse();
-  return {
-    at: [...back(at).map((z) => -z), ...at],
-    weight: [...back(weight), ...weight].map((w) => w / 2),
-  };
 }
 
 /** Gauss–Chebyshev of the second kind: the mean over one coordinate of the unit disc, or over a semicircle's density. */
@@ -95,22 +85,25 @@ function rootBetween(f: (x: number) => number, from: number, to: number): number
   return b;
 }
 
-const FARTHEST = 12;
-const PANELS = 24;
-
-/** Many nodes over the upper half of a standard normal. */
-const HALF_NORMAL = (() => {
+/** Many nodes over stretches, weighted by a density. */
+function nodesOver(edges: readonly number[], density: (x: number) => number) {
   const { at, weight } = legendreRule(10);
-  const width = FARTHEST / PANELS;
-  const nodes = Array.from({ length: PANELS }, (_, i) =>
-    at.map((t, k) => {
-      const z = width * (i + (1 + t) / 2);
-      return { z, weight: (weight[k] as number) * Math.exp((-z * z) / 2) };
-    }),
-  ).flat();
+  const nodes = edges.slice(1).flatMap((to, i) => {
+    const from = edges[i] as number;
+    return at.map((t, k) => {
+      const z = (from + to) / 2 + ((to - from) / 2) * t;
+      return { z, weight: (to - from) * (weight[k] as number) * density(z) };
+    });
+  });
   const sum = nodes.reduce((total, node) => total + node.weight, 0);
   return nodes.map((node) => ({ z: node.z, weight: node.weight / sum }));
-})();
+}
+
+/** The Gauss rule for a density on stretches between edges. */
+export function ruleFor(n: number, edges: readonly number[], density: (x: number) => number): Rule {
+  const [from, to] = [edges[0] as number, edges.at(-1) as number];
+  return gaussRule(n, recurrenceOf(n, nodesOver(edges, density)), from, to);
+}
 
 /** The recurrence of the polynomials that are orthonormal over weighted nodes (the procedure of Stieltjes). */
 function recurrenceOf(
