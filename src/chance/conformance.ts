@@ -78,19 +78,28 @@ export function conformanceProbability(
 export function conformanceOf(
   neck: Neck,
   travels: readonly (number | undefined)[],
-  grade: Grade = 2,
+  grade: Grade = AS_MEANT,
 ): Conformance {
-  const plan = planOf(neck, travels);
+  return failingNeck(neck, grade)(travels);
+}
+
+/** What fails at a travel. */
+export type FailingAt = (travel: number) => Pick<Conformance, "fails" | "numericalError">;
+
+/** How finely all is worked out. */
+const AS_MEANT = 2;
+
+/** The chances of a neck at any travels; what does not hang on them is worked out once. */
+export function failingNeck(neck: Neck, grade: Grade = AS_MEANT) {
   const laws = keptLaws();
+  const [fine, rough] = [modelOf(neck, grade, laws), modelOf(neck, grade / 2, laws)];
   const aim = { absolute: 1.6e-5 / 4 ** grade, relative: 1e-2 / 4 ** grade };
-  const { fails, error, byRule, byHole } = failingAt(
-    modelOf(neck, grade, laws),
-    modelOf(neck, grade / 2, laws),
-    plan,
-    aim,
-  );
-  const numericalError = error + ROUNDING * fails + CUT_OFF;
-  return { holds: 1 - fails, fails, numericalError, byRule, byHole };
+  return (travels: readonly (number | undefined)[]): Conformance => {
+    const plan = planOf(neck, travels);
+    const { fails, error, byRule, byHole } = failingAt(fine, rough, plan, aim);
+    const numericalError = error + ROUNDING * fails + CUT_OFF;
+    return { holds: 1 - fails, fails, numericalError, byRule, byHole };
+  };
 }
 
 /** What rounding may do to a part, and what is cut off of normal errors. */
