@@ -207,6 +207,8 @@ interface BlankTravels {
   /** The piece of the varying radius that holds each hole; −1 where there are more than one, or the sanding bends. */
   readonly pieces: Int32Array;
   readonly drilled: readonly boolean[];
+  /** An earlier dot of the same numbers, as the other of a pair is; −1 where there is none, and for pockets. */
+  readonly twins: Int32Array;
   /** All grounds lie between these, along the board. */
   readonly from: number;
   readonly to: number;
@@ -235,11 +237,18 @@ function blankTravels(spec: Spec, markers: readonly Marker[], surface: Surface):
     numbers.set([...known, apart, GENTLE_DROP * far * far], i * STRIDE);
     return ground;
   });
+  const drilled = markers.map(({ group }) => group.drilled);
+  const keys = markers.map((_, i) =>
+    [drilled[i], ...numbers.subarray(i * STRIDE, (i + 1) * STRIDE)].join(),
+  );
   return {
     grounds,
     numbers,
     pieces,
-    drilled: markers.map(({ group }) => group.drilled),
+    drilled,
+    twins: Int32Array.from(keys, (key, i) =>
+      markers[i]?.outline ? -1 : keys.slice(0, i).indexOf(key),
+    ),
     from: Math.min(...grounds.map(({ from }) => from)),
     to: Math.max(...grounds.map(({ to }) => to)),
     far: Math.max(...grounds.map(({ far }) => far)),
@@ -258,7 +267,7 @@ const HARDLY = 2e-4;
  * before is looked at first.
  */
 function greatestOf(
-  { grounds, numbers, pieces, drilled, from, to, far }: BlankTravels,
+  { grounds, numbers, pieces, drilled, twins, from, to, far }: BlankTravels,
   surface: Surface,
   isVarying: boolean,
   extreme: Extreme,
@@ -280,6 +289,12 @@ function greatestOf(
     const o = i * STRIDE;
     if ((numbers[o + 9] as number) + (numbers[o + 10] as number) * bend < value) {
       leftOut = true;
+      continue;
+    }
+    const twin = twins[i] as number;
+    if (twin >= 0 && k > 0) {
+      // seen already: it has the same bound, and does not govern
+      each[i] = each[twin] as number;
       continue;
     }
     const piece = isVarying ? (pieces[i] as number) : -1;

@@ -243,7 +243,7 @@ function writableRadius(frame: Frame, beyond: number, at: readonly number[]) {
   const value = at.map(() => Number.NaN);
   const slope = at.map(() => Number.NaN);
   const track: Track = { at, value, slope };
-  const places = placesToClear(frame, at).map((along) => ({
+  const places = [...new Set(placesToClear(frame, at))].map((along) => ({
     along,
     piece: pieceAt(track, along),
     least: valueAt(frame.width, along) / 2 + beyond,

@@ -37,6 +37,15 @@ const NECKS: Readonly<Record<string, Design>> = {
     neck: { thickness: { nut: 12, end: 15 } },
     stop: TABLE,
   },
+  // on a compound radius the longer pocket needs more, though both reach as far across
+  pockets: {
+    ...NECK,
+    radius: { nut: 150, end: 400 },
+    markers: [-10, 10].map((offset) => ({
+      places: [{ along: 200, offset }],
+      shape: { kind: "rectangle", length: 16 + offset, width: 9 },
+    })),
+  },
   mixed: {
     ...NECK,
     scale: { bass: 660, treble: 630, square: 7, frets: 22 },
