@@ -7,6 +7,7 @@ const entries = {
   draw: require("marker-depth/draw"),
   files: require("marker-depth/files"),
   measured: require("marker-depth/measured"),
+  chance: require("marker-depth/chance"),
   notebook: require("marker-depth/notebook"),
   units: require("marker-depth/units"),
 };

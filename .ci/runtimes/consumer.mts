@@ -1,6 +1,7 @@
 // Names the types of every entry; compiled, and run where a runtime takes TypeScript.
 import { checkDesign, type Design, DesignError, type Report } from "marker-depth";
 import { drillCard } from "marker-depth/card";
+import { type BestTravel, bestTravel } from "marker-depth/chance";
 import { drawBoard, drawSection, drawWindows } from "marker-depth/draw";
 import {
   type DesignInput,
@@ -28,8 +29,9 @@ const mm: number = length("1/4 in");
 const result: StandardResult<Design> = designSchema["~standard"].validate(written);
 const file: string = writeDesign(design, { unit: "in" });
 const fit: FittedRadius = fitRadius([-20, -7, 7, 20].map((offset) => ({ offset, height: 5 })));
+const best: BestTravel = bestTravel(design);
 const lines = (issues: readonly FileIssue[]): number[] => issues.map(({ line }) => line);
 // @ts-expect-error: a scale is wanted
 const refused = () => checkDesign({ board: design.board, radius: 1, markers: [] });
 
-export { DesignError, drillCard, file, fit, lines, mm, pictures, refused, result, shown };
+export { best, DesignError, drillCard, file, fit, lines, mm, pictures, refused, result, shown };

@@ -21,13 +21,13 @@ function caught(work) {
 }
 
 /** Plain data, the same wherever it is computed. */
-module.exports = function job({ core, card, units, files, draw, notebook, measured }) {
+module.exports = function job({ core, card, units, files, draw, notebook, measured, chance }) {
   const design = files.readDesign(TEXT);
   const report = core.checkDesign(design);
   const refused = caught(() => files.readDesign(TEXT.replace('"1/4 in"', '"1/4 inn"')));
   const standard = files.designSchema["~standard"].validate({ ...design, radius: "flat" });
   return {
-    names: [core, card, units, files, draw, notebook, measured].map((entry) =>
+    names: [core, card, units, files, draw, notebook, measured, chance].map((entry) =>
       Object.keys(entry).filter(isName).sort(),
     ),
     lengths: [design.scale.length, design.board.thickness, units.length("1 1/2 in")],
@@ -37,6 +37,7 @@ module.exports = function job({ core, card, units, files, draw, notebook, measur
     refused: [refused.name === "DesignError", refused.issues[0].line, refused.issues[0].path],
     again: caught(() => files.readDesign(files.writeDesign(design, { unit: "in" }))),
     gauge: measured.leastSanding(184, 305, 26),
+    chance: chance.conformanceProbability(design).holds > 0,
     flat: standard.value.radius === Infinity,
     many: [...core.checkMany([design, design])].length,
     pictures: [draw.drawBoard(report), draw.drawWindows(report), draw.drawSection(report, 0)].map(

@@ -118,6 +118,7 @@ function benchOf(nominal: Finish, spec: Spec, touch: Touch, marker: Marker, reac
       return {
         at: (along, across) => room(along, across, p) - drop(along, across),
         isLevel: isEven && isBearingLevel,
+        isBroken: more.length > 0,
         kinks: [...more, ...kinks],
       };
     };
@@ -370,7 +371,7 @@ function isWithin({ channel }: Touch, { web }: Spec, marker: Marker, reach: numb
 
 /** The channel is one and the same all along a dot. */
 function isChannelEven({ channel }: Touch, { web }: Spec, marker: Marker, reach: number): boolean {
-  if (channel === undefined || marker.outline !== undefined) return false;
+  if (channel === undefined) return false;
   const [from, to] = stretchOf(marker, reach);
   return isConstant(channel.over) && channel.from + web <= from && to <= channel.to - web;
 }

@@ -358,6 +358,7 @@ function aboveLimits(model: Model, bench: Bench, i: number, state: State, p: num
     at: (s: number, x: number) => Math.min(web.at(s, x), channel.at(s, x)),
     isLevel: web.isLevel && channel.isLevel,
     kinks: channel.kinks,
+    isBroken: true,
   };
   return { first, second: limit(channel), either: limit(both) };
 }

@@ -171,7 +171,7 @@ export function failingInSetting(
       : (sum[FIRST] as number);
   for (const i of holes) {
     const { either, set } = limits[i] as HoleLimits;
-    sum[HOLES + i] = failingAlone(setting, { ...either, set: set + shift });
+    sum[HOLES + i] = failingAlone(setting, { ...either, set: set + shift }, grade);
   }
   return sum;
 }
@@ -182,8 +182,12 @@ export interface Placed extends Limit {
 }
 
 /** The chance that one hole fails, all its errors added up. */
-function failingAlone({ with: sum }: Setting, limit: Placed): number {
+function failingAlone(setting: Setting, limit: Placed, grade: Grade): number {
+  const { with: sum } = setting;
   const { least, most, own, ownMost = own, set } = limit;
+  // it may fail on both sides at once
+  const isTwice = least && most && least.high > most.low;
+  if (isTwice || most?.isBroken) return failingAny(setting.law, [limit], grade);
   const chance = (spread: Spread, law: Law | undefined, sign: 1 | -1) => {
     if (law === undefined) {
       return sign > 0 ? chanceAbove(spread, set) : chanceBelow(spread, set);

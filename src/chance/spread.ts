@@ -17,6 +17,8 @@ export interface Spread {
   readonly course: () => Course;
   /** Some of its values by the place alone, with their weights. */
   readonly atoms: readonly Atom[];
+  /** It has jumps, which atoms tell only roughly. */
+  readonly isBroken?: boolean;
 }
 
 export interface Course {
@@ -31,6 +33,8 @@ export interface Field {
   readonly isLevel: boolean;
   /** Where across the board it has kinks or jumps. */
   readonly kinks: readonly number[];
+  /** It has jumps. */
+  readonly isBroken?: boolean;
 }
 
 /** How finely all is worked out: 1 is rough, 2 as it is meant to be, more for a judge. */
@@ -59,6 +63,7 @@ export function spreadOf(
   if (own !== undefined) {
     const ratio = (high - low) / Math.min(own.width, own.half);
     // of a narrow spread the first moments tell all
+    if (field.isBroken) return around(atomsOf(field, layout, Math.ceil(20 * grade)), own);
     if (ratio < NARROW / grade) return around(two(atomsOf(field, layout, 4)), own);
     return around(atomsOf(field, layout, Math.min(40, Math.ceil(grade * (1 + 2 * ratio)))), own);
   }
@@ -176,7 +181,15 @@ function overLayout(field: Field, layout: Layout, grade: Grade, low: number, hig
     return { edges: [low, ...edges, high], width };
   };
   const atoms = atomsOf(field, layout, Math.ceil(2 * grade));
-  return { low, high, above: (m) => sum(m, 1), below: (m) => sum(m, -1), course, atoms };
+  return {
+    low,
+    high,
+    above: (m) => sum(m, 1),
+    below: (m) => sum(m, -1),
+    course,
+    atoms,
+    isBroken: field.isBroken === true,
+  };
 }
 
 /** A chord across the board, in parts on which the quantity is a parabola: v = a + (b + c·t)·t, t from 0 to 1. */

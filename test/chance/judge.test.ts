@@ -74,13 +74,23 @@ const CASES: readonly (readonly [string, Design, number | readonly number[]])[] 
   ],
   [
     "an existing radius under a foot, normal",
-    neck({ existing: { radius: 184 }, sanding: 0.9, stop: { foot: 9 }, tolerance: NORMAL }),
-    3.22,
+    neck({
+      existing: { radius: 184 },
+      sanding: 0.9,
+      stop: { foot: 9 },
+      tolerance: { ...NORMAL, radius: 0 },
+    }),
+    3.5,
   ],
   [
     "an old radius that shows still",
-    neck({ existing: { radius: 200 }, radius: 300, sanding: 0.3, tolerance: TRIANGULAR }),
-    2.75,
+    neck({
+      existing: { radius: 200 },
+      radius: 300,
+      sanding: 0.3,
+      tolerance: { ...TRIANGULAR, radius: 0, existing: 0 },
+    }),
+    2.62,
   ],
   [
     "the table under a tapered board, a normal stop and a triangular seat, several settings",
@@ -96,9 +106,10 @@ const CASES: readonly (readonly [string, Design, number | readonly number[]])[] 
     neck({
       stop: { ...TABLE, height: { nut: 30, end: 27 } },
       existing: { radius: { nut: 254, end: 300 } },
-      tolerance: NORMAL,
+      sanding: 0.7,
+      tolerance: { ...NORMAL, radius: 0 },
     }),
-    [3.0, 3.7, 3.7, 4.85],
+    [3.5, 4.2, 4.2, 5.35],
   ],
   [
     "several bits, and settings of their own",
@@ -107,7 +118,7 @@ const CASES: readonly (readonly [string, Design, number | readonly number[]])[] 
         { places: PLACES.slice(0, 2), diameter: 6 },
         { places: PLACES.slice(2), diameter: 5, bit: { kind: "twist", angle: 118 } },
       ],
-      tolerance: NORMAL,
+      tolerance: { ...NORMAL, crest: 0, radius: 0 },
     }),
     [2.45, 2.95, 2.95, 3.3],
   ],
@@ -130,20 +141,24 @@ const CASES: readonly (readonly [string, Design, number | readonly number[]])[] 
   [
     "solid dots, too high and too low",
     neck({
-      fill: { kind: "solid", thickness: 1.1, keep: 0.9 },
+      fill: { kind: "solid", thickness: 1.75, keep: 0.9 },
       tolerance: { ...RECTANGULAR, fill: normal(0.1) },
     }),
     [2.45, 2.8, 2.8, 3.0],
   ],
-  ["a thin board, keep and web at once", neck({ board: thin(3.75), tolerance: RECTANGULAR }), 2.85],
+  ["a thin board, keep and web at once", neck({ board: thin(3.95), tolerance: RECTANGULAR }), 2.85],
   [
     "a thin board under the table, keep and web at once",
-    neck({ board: thin(3.8), stop: TABLE, tolerance: { ...NORMAL, seat: 0.25 } }),
+    neck({ board: thin(4.15), stop: TABLE, tolerance: { ...NORMAL, seat: 0.25 } }),
     2.8,
   ],
   [
     "a thin board, and spurs as deep as the point",
-    neck({ board: thin(3.8), bit: { ...BRAD, spur: 1.4 }, tolerance: { ...NORMAL, point: 0.2 } }),
+    neck({
+      board: thin(3.8),
+      bit: { ...BRAD, spur: 1.4 },
+      tolerance: { ...NORMAL, point: 0.2, crest: 0, radius: 0 },
+    }),
     2.85,
   ],
   [

@@ -1,6 +1,7 @@
 /** One good call or more for every public function of every entry. */
 import fc from "fast-check";
 import * as card from "../../src/card/index.js";
+import * as chance from "../../src/chance/index.js";
 import * as draw from "../../src/draw/index.js";
 import * as files from "../../src/files/index.js";
 import * as core from "../../src/index.js";
@@ -28,7 +29,7 @@ export interface Call {
 }
 
 export type AnyFunction = (...args: readonly unknown[]) => unknown;
-export const MODULES = { core, card, draw, files, measured, notebook, units };
+export const MODULES = { core, card, chance, draw, files, measured, notebook, units };
 
 /** Invented, all that can be stated among them. */
 const DESIGNS = fc.sample(designs, { numRuns: 6, seed: 1 });
@@ -127,6 +128,10 @@ export const CALLS: Readonly<Record<string, readonly Call[]>> = {
   }),
   "files.readDesign": good((v) => [JSON.stringify(any(v))], { mayBeFlat: true }),
   "files.writeDesign": good((v) => [any(v), { ...inches }]),
+  "chance.bestTravel": good(() => [small(), { level: 0.9 }], { isSlow: true }),
+  "chance.conformanceProbability": good(() => [small(), { travels: [3, 3.1] }], { isSlow: true }),
+  "chance.failingOverTravel": good(() => [small(), [2.5, 3]], { isSlow: true }),
+  "chance.summarizeChance": good(() => [small()], { isSlow: true }),
   "measured.calibrateStop": good(() => [trials(), { lead: 1, holes: 10, level: 0.95 }]),
   "measured.dimensionalChange": good(() => [57, 0.00353, 8, 6]),
   "measured.equilibriumMoisture": good(() => [21, 45]),

@@ -13,6 +13,7 @@ import { tmpdir } from "node:os";
 import { join, relative } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import * as card from "../../src/card/index.js";
+import * as chance from "../../src/chance/index.js";
 import { DESIGN as TABLE } from "../../src/design/fields.js";
 import * as draw from "../../src/draw/index.js";
 import * as files from "../../src/files/index.js";
@@ -33,6 +34,7 @@ const ENTRIES = [
   ["marker-depth/draw", draw],
   ["marker-depth/notebook", notebook],
   ["marker-depth/measured", measured],
+  ["marker-depth/chance", chance],
 ] as const;
 let project = "";
 let home = "";

@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import * as card from "../../src/card/index.js";
+import * as chance from "../../src/chance/index.js";
 import * as draw from "../../src/draw/index.js";
 import * as files from "../../src/files/index.js";
 import * as core from "../../src/index.js";
@@ -20,6 +21,7 @@ test("the entries, and the command", () => {
     "./draw",
     "./notebook",
     "./measured",
+    "./chance",
     "./design.schema.json",
     "./package.json",
   ]);
@@ -96,5 +98,14 @@ test("what is measured", () => {
     "leastSanding",
     "radiusFromGauge",
     "sandingProgress",
+  ]);
+});
+
+test("how likely all goes well", () => {
+  expect(Object.keys(chance).sort()).toEqual([
+    "bestTravel",
+    "conformanceProbability",
+    "failingOverTravel",
+    "summarizeChance",
   ]);
 });
