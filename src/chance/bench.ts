@@ -349,11 +349,13 @@ function nearStretch(outline: Polygon, reach: number): readonly [number, number]
   return from <= to ? [from, to] : undefined;
 }
 
-/** Where across the board a dot's parts come within the web of the channel. */
+/** Where across the board a hole's axis and rims come within the web of the channel. */
 function channelKinks({ web }: Spec, { channel }: Touch, marker: Marker): number[] {
   const near = (channel?.half ?? 0) + web;
-  const rim = marker.outline ? 0 : marker.width / 2;
-  return [-near - rim, -near, near, near + rim].map((x) => x - marker.offset);
+  const { offset, width, outline } = marker;
+  const rims = outline?.map((corner) => corner.offset) ?? [offset - width / 2, offset + width / 2];
+  const axis = outline ? [] : [-near - offset, near - offset];
+  return [...axis, near - Math.min(...rims), -near - Math.max(...rims)];
 }
 
 /** Whether any part of a hole may come within the web of the channel. */

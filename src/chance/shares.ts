@@ -110,6 +110,10 @@ export function failingOf(
   if ("holes" in level) {
     return { of: failingInSetting(level, limits, grade, shift), error: 0 };
   }
+  const reach = reachOf(level);
+  if (!isAnyWithin(level, limits, shift - reach, shift + reach)) {
+    return { of: new Float64Array(HOLES + limits.length), error: 0 };
+  }
   let error = 0;
   const mean = meanOver(level.law, aim, (x) => {
     const all = new Float64Array(HOLES + limits.length);
@@ -121,6 +125,29 @@ export function failingOf(
     return all;
   });
   return { of: mean.of, error: mean.error + error };
+}
+
+/** Farthest that the errors of a level may add up to. */
+function reachOf(level: Level): number {
+  const own = level.law?.half ?? 0;
+  return "holes" in level ? own : own + Math.max(0, ...level.under.map(reachOf));
+}
+
+/** Whether any hole may fail where the errors add up to something between two sums. */
+function isAnyWithin(
+  level: Level,
+  limits: readonly HoleLimits[],
+  from: number,
+  to: number,
+): boolean {
+  if (!("holes" in level)) {
+    return level.under.some((under) => isAnyWithin(under, limits, from, to));
+  }
+  return level.holes.some((i) => {
+    const { either, set } = limits[i] as HoleLimits;
+    const { least, most } = either;
+    return (least && from + set < least.high) || (most && to + set > most.low);
+  });
 }
 
 /** Adds the failing of other holes, which are independent of these. */
