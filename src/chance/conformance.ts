@@ -34,7 +34,7 @@ export interface Conformance {
     readonly channel: number;
     readonly flush: number;
   };
-  /** For each hole of the report the chance that it fails. */
+  /** For each hole of the report the chance that it fails; to within 0.005 where it may be too high and too low at once. */
   readonly byHole: readonly number[];
 }
 

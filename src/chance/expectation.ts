@@ -11,6 +11,13 @@ export interface Aim {
   readonly relative: number;
 }
 
+/** What the means within a mean are to be: so near that their own errors do not hold the outer one up. */
+export function finerThan({ absolute, relative }: Aim): Aim {
+  return { absolute: absolute / FINER, relative: relative / FINER };
+}
+
+const FINER = 8;
+
 /** The first quantity's error that is to be feared, beside the means. */
 export interface Mean {
   readonly of: Quantities;
@@ -80,7 +87,7 @@ interface Stretch {
   readonly error: number;
 }
 
-const MOST_STRETCHES = 400;
+const MOST_STRETCHES = 60;
 
 /** Stretch by stretch, the worst halved until it is near enough. */
 function byParts(law: Law, aim: Aim, f: (x: number) => Quantities): Mean {

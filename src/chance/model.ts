@@ -6,7 +6,7 @@ import type { LawSpec } from "../design/spec.js";
 import type { Neck } from "../drilling/work.js";
 import { leastOver } from "../geometry/track.js";
 import { type Bench, benchesOf, type State } from "./bench.js";
-import { type Aim, type Mean, meanOver, type Quantities } from "./expectation.js";
+import { type Aim, finerThan, type Mean, meanOver, type Quantities } from "./expectation.js";
 import { FARTHEST, type Law, type Laws } from "./law.js";
 import { type Layout, layoutOf } from "./layout.js";
 import { overlapOf } from "./overlap.js";
@@ -301,12 +301,13 @@ function failingWithPoints(
     treeOf([bit], { ...own, board: isOnly ? [thickness] : [] }, model.lawOf),
   );
   const count = model.benches.length;
+  const within = isOnly ? aim : finerThan(aim);
   return meanOver(isOnly ? undefined : model.lawOf([thickness]), aim, (tau) => {
     const all = new Float64Array(HOLES + count);
     levels.forEach((level, b) => {
-      const of = meanOver(isPointed[b] ? model.point : undefined, aim, (p) => {
+      const of = meanOver(isPointed[b] ? model.point : undefined, within, (p) => {
         const limits = limitsOf(model, plan, "above", state, p);
-        return failingOf(level, limits, aim, model.grade, tau).of;
+        return failingOf(level, limits, finerThan(within), model.grade, tau).of;
       }).of;
       for (let i = 0; i < all.length; i++) {
         const [one, other] = [all[i] as number, of[i] as number];

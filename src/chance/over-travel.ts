@@ -13,6 +13,7 @@ import {
   SIZE,
 } from "../measured/read.js";
 import { type FailingAt, failingNeck } from "./conformance.js";
+import type { Grade } from "./spread.js";
 
 /** The chance of failing at one travel for all holes. */
 export interface FailingTravel {
@@ -27,8 +28,8 @@ export interface FailingTravel {
 const MOST = 1000;
 
 /**
- * The chance that not all holes hold, over travels of one stop: the same as `conformanceProbability` gives for each, with
- * the work that is common to all done once.
+ * The chance that not all holes hold, over travels of one stop, with the work that is common to all done once: as
+ * `conformanceProbability` gives for each, but only as near as a picture needs; `numericalError` tells how near.
  *
  * @param design the neck, of one stop
  * @param travels up to 1000 travels, mm, from 1e-6 to 1e6, each for all holes that are to be drilled
@@ -58,7 +59,7 @@ export function failingOverTravel(design: Design, travels: readonly number[]): F
   );
   mustHaveOneStop(neck, design, issues);
   refuseAll(issues);
-  const at = atTravel(neck);
+  const at = atTravel(neck, WHILE_SOUGHT);
   return read.map((travel) => {
     const { fails, numericalError } = at(travel);
     return { travel, fails, numericalError };
@@ -120,7 +121,8 @@ export function bestTravel(design: Design, options: BestTravelOptions = {}): Bes
 }
 
 const LEVEL = between(0.5, 0.999999, "");
-const USUAL_LEVEL = 0.95;
+/** What is asked for where nothing is said. */
+export const USUAL_LEVEL = 0.95;
 
 function mustHaveOneStop({ holes }: Neck, design: unknown, issues: DesignIssue[]): void {
   const { count } = keysOf(holes.map(({ marker }) => marker));
@@ -129,20 +131,22 @@ function mustHaveOneStop({ holes }: Neck, design: unknown, issues: DesignIssue[]
 }
 
 /** The chance at one travel for all holes that are to be drilled. */
-function atTravel(neck: Neck): FailingAt {
-  const failing = failingNeck(neck);
+function atTravel(neck: Neck, grade?: Grade): FailingAt {
+  const failing = failingNeck(neck, grade);
   const isDrilled = neck.holes.map(({ marker }) => marker.group.drilled);
   return (travel) => failing(isDrilled.map((drilled) => (drilled ? undefined : travel)));
 }
 
+/** How finely a chance is worked out while the best travel is sought. */
+const WHILE_SOUGHT = 1;
 /** Travels that do equally well differ by no more. */
 const ALIKE = 1e-12;
-/** How near the ends of a stretch are, mm. */
-const NEAR = 1e-4;
+/** How near the ends of a stretch are, mm: far below what a stop can be set to. */
+const NEAR = 1e-3;
 
 /** The best travel of a neck. */
 export function bestOf(neck: Neck, level: number): BestTravel {
-  const at = atTravel(neck);
+  const at = atTravel(neck, WHILE_SOUGHT);
   const known = new Map<number, number>();
   const fails = (travel: number) => {
     const found = known.get(travel) ?? at(travel).fails;
@@ -151,18 +155,22 @@ export function bestOf(neck: Neck, level: number): BestTravel {
   };
   const [low, high] = endsOf(neck);
   const inside = lowest(fails, low, high);
-  const least = fails(inside);
-  const [first, last] = [low, high].map((end) => edge(fails, inside, end, least + ALIKE)) as [
-    number,
-    number,
-  ];
-  const travel = (first + last) / 2;
-  const failing = fails(travel);
   const most = 1 - level;
-  const range =
-    failing <= most
-      ? { min: edge(fails, travel, low, most), max: edge(fails, travel, high, most) }
-      : null;
+  // the nearest travels known to fail more often, on either side
+  const edgesOf = (limit: number) => {
+    const beyond = [...known].filter(([, failing]) => failing > limit).map(([travel]) => travel);
+    const below = Math.max(low, ...beyond.filter((travel) => travel < inside));
+    const above = Math.min(high, ...beyond.filter((travel) => travel > inside));
+    return [below, above].map((end) => edge(fails, inside, end, limit)) as [number, number];
+  };
+  const [first, last] = edgesOf(fails(inside) + ALIKE);
+  const travel = (first + last) / 2;
+  const failing = atTravel(neck)(travel).fails;
+  let range: BestTravel["range"] = null;
+  if (failing <= most && fails(inside) <= most) {
+    const [min, max] = edgesOf(most);
+    range = { min, max };
+  }
   return { travel, holds: 1 - failing, fails: failing, range };
 }
 
@@ -209,14 +217,34 @@ function lowest(f: (x: number) => number, from: number, to: number): number {
   return c;
 }
 
-/** The end of the stretch, from a place toward another, on which a function is no more than so much. */
+/**
+ * The end of the stretch, from a place toward another, on which a function is no more than so much. By false position on
+ * its logarithm, halving the weight of an end that stays (the Illinois rule).
+ */
 function edge(f: (x: number) => number, inside: number, outside: number, most: number): number {
+  const miss = (x: number) => Math.log(Math.max(f(x), LEAST)) - Math.log(Math.max(most, LEAST));
   let [a, b] = [inside, outside];
-  if (f(b) <= most) return b;
-  while (Math.abs(b - a) > NEAR) {
-    const middle = (a + b) / 2;
-    if (f(middle) <= most) a = middle;
-    else b = middle;
+  let [atA, atB] = [Math.min(miss(a), -NEAR), miss(b)];
+  if (!(atB > 0)) return b;
+  let stays = 0;
+  for (let i = 0; i < MOST_STEPS && Math.abs(b - a) > NEAR; i++) {
+    const next = b - (atB * (b - a)) / (atB - atA);
+    // never so near an end that the stretch would hardly shrink
+    const least = Math.min(NEAR / 2, Math.abs(b - a) / 4) * Math.sign(b - a);
+    const x = Math.abs(next - a) < Math.abs(least) ? a + least : next;
+    const atX = miss(x);
+    if (atX > 0) {
+      [b, atB] = [x, atX];
+      atA /= stays > 0 ? 2 : 1;
+      stays = 1;
+    } else {
+      [a, atA] = [x, Math.min(atX, -NEAR)];
+      atB /= stays < 0 ? 2 : 1;
+      stays = -1;
+    }
   }
   return a;
 }
+
+const LEAST = 1e-16;
+const MOST_STEPS = 60;

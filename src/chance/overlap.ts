@@ -124,7 +124,9 @@ function nodesOf(law: Law | undefined, grade: Grade): Nodes {
       .reverse(),
     ...law.edges,
   ];
-  const { at, weight } = legendreRule(Math.max(2, Math.ceil((8 + 8 * grade) / (edges.length - 1))));
+  const { at, weight } = legendreRule(
+    Math.max(2, Math.ceil((grade < 1 ? 4 + 8 * grade : 8 + 8 * grade) / (edges.length - 1))),
+  );
   const found: { at: number[]; weight: number[] } = { at: [], weight: [] };
   for (let i = 1; i < edges.length; i++) {
     const [from, to] = [edges[i - 1] as number, edges[i] as number];
@@ -138,8 +140,10 @@ function nodesOf(law: Law | undefined, grade: Grade): Nodes {
 }
 
 function workedOut(model: Model, plan: Plan, state: State): Overlap {
-  const rough = onNodes(model, plan, state, model.grade / 2);
-  const fine = onNodes(model, plan, state, model.grade);
+  // while a travel is only sought, half as finely
+  const grade = model.grade < 2 ? model.grade / 2 : model.grade;
+  const rough = onNodes(model, plan, state, grade / 2);
+  const fine = onNodes(model, plan, state, grade);
   return { ...fine, error: Math.abs(fine.any - rough.any) };
 }
 

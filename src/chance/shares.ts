@@ -5,7 +5,7 @@
  * only one setting has are added up first.
  */
 import type { LawSpec } from "../design/spec.js";
-import { type Aim, type Mean, meanOver, type Quantities } from "./expectation.js";
+import { type Aim, finerThan, type Mean, meanOver, type Quantities } from "./expectation.js";
 import type { Law, Laws } from "./law.js";
 import { legendreRule, type Rule } from "./rules.js";
 import { chanceAbove, chanceBelow, type Grade, type Spread } from "./spread.js";
@@ -115,10 +115,11 @@ export function failingOf(
     return { of: new Float64Array(HOLES + limits.length), error: 0 };
   }
   let error = 0;
+  const inner = level.law === undefined ? aim : finerThan(aim);
   const mean = meanOver(level.law, aim, (x) => {
     const all = new Float64Array(HOLES + limits.length);
     for (const under of level.under) {
-      const { of, error: own } = failingOf(under, limits, aim, grade, shift + x);
+      const { of, error: own } = failingOf(under, limits, inner, grade, shift + x);
       error = Math.max(error, own);
       joinTo(all, of);
     }

@@ -4,7 +4,7 @@ import { keysOf } from "../drilling/plan.js";
 import { readNeck } from "../drilling/work.js";
 import { holeNames } from "../text/plain-words.js";
 import { type Conformance, conformanceOf } from "./conformance.js";
-import { type BestTravel, bestOf } from "./over-travel.js";
+import { type BestTravel, bestOf, USUAL_LEVEL } from "./over-travel.js";
 import { usualTravels } from "./plans.js";
 
 /** How likely all goes well, in short. */
@@ -26,6 +26,8 @@ export interface ChanceSummary {
     /** The chance that it fails. */
     readonly fails: number;
   } | null;
+  /** The chance that is held by the stretch of the best travel. */
+  readonly level: number;
   /** The best travel, where one stop drills all; null where several do, or none. */
   readonly best: BestTravel | null;
 }
@@ -61,6 +63,7 @@ export function summarizeChance(design: Design): ChanceSummary {
     holds,
     fails,
     worst: most > 0 ? { hole, name: holeNames(markers)[hole] as string, rule, fails: most } : null,
-    best: isOne ? bestOf(neck, 0.95) : null,
+    level: USUAL_LEVEL,
+    best: isOne ? bestOf(neck, USUAL_LEVEL) : null,
   };
 }

@@ -151,14 +151,17 @@ const CASES: readonly (readonly [string, Design, number | readonly number[]])[] 
   ],
 ];
 
+/** Where one hole may be too high and too low at once, its own chance is told to so much. */
+const HOLE_ALONE = 0.005;
+
 test.each(CASES)("%s", (_, design, travels) => {
   const told = conformanceProbability(design, { travels });
   const counted = judge(design, travels, DRAWS, SEED);
   const { draws, fails, byRule, byHole } = counted;
-  const near = (chance: number, count: number, what: string) => {
+  const near = (chance: number, count: number, what: string, slack = 0) => {
     const error = Math.sqrt(Math.max(chance * (1 - chance), 1 / draws) / draws);
-    const by = (count / draws - chance) / error;
-    expect(Math.abs(by), `SEED=${SEED} ${what}: ${chance} against ${count}`).toBeLessThan(4);
+    const by = Math.max(0, Math.abs(count / draws - chance) - slack) / error;
+    expect(by, `SEED=${SEED} ${what}: ${chance} against ${count}`).toBeLessThan(4);
   };
   expect(told.numericalError).toBeLessThan(1e-4);
   expect(fails).toBeGreaterThan(0);
@@ -166,6 +169,6 @@ test.each(CASES)("%s", (_, design, travels) => {
   for (const rule of ["keep", "web", "channel", "flush"] as const)
     near(told.byRule[rule], byRule[rule], rule);
   told.byHole.forEach((chance, i) => {
-    near(chance, byHole[i] as number, `hole ${i}`);
+    near(chance, byHole[i] as number, `hole ${i}`, HOLE_ALONE);
   });
 });
