@@ -6,6 +6,7 @@ import type { Report } from "../report/report.js";
 import { holeNames } from "../text/plain-words.js";
 import { wrapped } from "../text/text-layout.js";
 import { assumedLines } from "./assumed.js";
+import { chanceLines } from "./chance.js";
 import { findingLines, type Part, partOf } from "./findings.js";
 import { holeLines } from "./holes.js";
 import type { Job } from "./job.js";
@@ -29,7 +30,7 @@ import { buildSteps } from "./steps.js";
  * Without the design the card has no remedies.
  *
  * @param report what `checkDesign` returned
- * @param options `unit`, `design`, `remedies`; what is set in inches is a fraction that lies inside its range where one
+ * @param options `unit`, `design`, `remedies`, `chance`; what is set in inches is a fraction that lies inside its range where one
  * does
  * @returns plain text, lines of at most 100 characters, ended by a newline
  * @throws RangeError for another unit, or for a design that the report is not of
@@ -45,7 +46,7 @@ import { buildSteps } from "./steps.js";
  * drillCard(checkDesign(design), { design }).split("\n")[0] // "DRILL CARD: Invented neck"
  */
 export function drillCard(report: Report, options: CardOptions = {}): string {
-  const { unit, design, settings } = readJob(report, options);
+  const { unit, design, settings, chance } = readJob(report, options);
   const title = report.name ?? "unnamed neck";
   return pageOf([
     headLines(`DRILL CARD: ${title}`, verdictLine(report), unit),
@@ -54,6 +55,7 @@ export function drillCard(report: Report, options: CardOptions = {}): string {
       ...tellUnserved(report).flatMap((text) => wrapped(text, "  ")),
     ],
     findingLines(report, settings, unit, design),
+    chanceLines(chance, unit),
     holeLines(report, settings, unit),
     assumedLines(report, unit),
     cautionLines(report.cautions),
@@ -66,12 +68,12 @@ export function drillCard(report: Report, options: CardOptions = {}): string {
 export function readJob(
   report: Report,
   options: CardOptions,
-): Job & { readonly design: Design | undefined } {
-  const { unit: name, design, remedies = true } = readOptions(options);
+): Job & Pick<CardOptions, "chance"> & { readonly design: Design | undefined } {
+  const { unit: name, design, remedies = true, chance } = readOptions(options);
   const unit = unitNamed(name);
   if (design !== undefined) mustBeOf(report, design);
   const settings = writeSettings(report, unit);
-  return { report, settings, unit, design: remedies ? design : undefined };
+  return { report, settings, unit, chance, design: remedies ? design : undefined };
 }
 
 /** Throws where the design is not the one that the report is of. */

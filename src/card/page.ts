@@ -1,9 +1,11 @@
 /** What cards and notes have in common: their options, their head, their steps and cautions. */
+import type { ChanceSummary } from "../chance/summary.js";
 import type { Design } from "../design/design.js";
 import { refused, tryRead } from "../errors/errors.js";
 import { INCHES, MILLIMETRES, type Unit } from "../text/length-text.js";
 import { visible } from "../text/plain-words.js";
 import { COLUMNS, wrapped } from "../text/text-layout.js";
+import { readSummary } from "./chance.js";
 import type { Step } from "./job.js";
 
 /** How a card or a note is written. */
@@ -14,14 +16,17 @@ export interface CardOptions {
   readonly design?: Design | undefined;
   /** `false` leaves the remedies off the card: to seek them takes many times longer than the check. */
   readonly remedies?: boolean | undefined;
+  /** What `summarizeChance` of marker-depth/chance says of the design: then the card tells how likely all goes well. */
+  readonly chance?: ChanceSummary | undefined;
 }
 
 /** The options, each read once. */
 export function readOptions(options: CardOptions): CardOptions & { readonly unit: "mm" | "in" } {
-  return tryRead("options", options, () => {
-    const { unit = "mm", design, remedies } = options;
-    return { unit, design, remedies };
+  const read = tryRead("options", options, () => {
+    const { unit = "mm", design, remedies, chance } = options;
+    return { unit, design, remedies, chance };
   });
+  return { ...read, chance: readSummary(read.chance) };
 }
 
 /** The unit of that name. */

@@ -1,5 +1,6 @@
 /** A report as a fragment of a page: plain HTML with its drawings in it, and nothing that could run. */
 import { tellAssumed } from "../card/assumed.js";
+import { tellChance } from "../card/chance.js";
 import { readJob, tellUnserved, verdictLine } from "../card/drill-card.js";
 import { type FindingEntry, tellFindings } from "../card/findings.js";
 import { mixingSteps } from "../card/finishing-steps.js";
@@ -26,7 +27,7 @@ import { worstHole } from "./worst-hole.js";
  * design are escaped. The drawings take the colour of the text around them.
  *
  * @param report what `checkDesign` returned
- * @param options as for `drillCard`: `design`, without which there are no remedies; `unit`; `remedies`
+ * @param options as for `drillCard`: `design`, without which there are no remedies; `unit`; `remedies`; `chance`
  * @returns one `<section>` element
  * @throws RangeError for another unit, or for a design that the report is not of
  * @example
@@ -57,6 +58,7 @@ export function html(report: Report, options: CardOptions = {}): string {
       ...tellUnserved(report),
     ]),
     ...writeFindings(job, job.design),
+    ...(job.chance ? part("Chance", tellChance(job.chance, unit)) : []),
     ...heading("Holes", writeTable(tabulateHoles(report, job.settings, unit))),
     ...drawings(job),
     ...writeAssumed(job),

@@ -1,5 +1,6 @@
 /** Designs as cards, repairs and sandings as notes. */
 import { drillCard, repairNote, sandingNote } from "../card/index.js";
+import { summarizeChance } from "../chance/index.js";
 import { visible } from "../text/plain-words.js";
 import type { Options } from "./options.js";
 import { type Outcome, passes } from "./outcome.js";
@@ -13,6 +14,7 @@ export function pageText(outcome: Outcome, options: Options, paint: Paint): stri
   if (outcome.report === undefined) return "";
   const { file, line, report, design, repair, sanding } = outcome;
   const { unit, remedies } = options;
+  const chance = options.chance ? summarizeChance(design) : undefined;
   const place = line === undefined ? file : `${file}, line ${line}`;
   const name = report.name ?? place;
   const named = { ...design, name };
@@ -20,7 +22,7 @@ export function pageText(outcome: Outcome, options: Options, paint: Paint): stri
     ? sandingNote({ ...sanding, name }, { unit })
     : repair
       ? repairNote(repair, { unit, design: named })
-      : drillCard({ ...report, name }, { unit, design: named, remedies });
+      : drillCard({ ...report, name }, { unit, design: named, remedies, chance });
   return painted(`${text}\nFrom: ${place.replaceAll("\n", "\uFFFD")}\n`, passes(outcome), paint);
 }
 

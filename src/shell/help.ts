@@ -19,6 +19,8 @@ texts such as "1/4 in".
   --remedies     with --json: each finding with its "remedies", the single
                  changes that cure it; to seek them takes many times longer
   --no-remedies  cards without remedies
+  --chance       cards with how likely all goes well, at the travel set and at
+                 the likeliest one
   --csv          one row for each hole, with a header (RFC 4180, full precision)
   --findings     with --csv: one row for each finding in place of each hole
   --inches       cards, notes, CSV and pictures in inches

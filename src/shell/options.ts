@@ -11,6 +11,7 @@ const OPTIONS = {
   findings: { type: "boolean" },
   inches: { type: "boolean" },
   remedies: { type: "boolean" },
+  chance: { type: "boolean" },
   "no-remedies": { type: "boolean" },
   recursive: { type: "boolean" },
   jobs: { type: "string" },
@@ -43,6 +44,8 @@ export interface Options {
   readonly unit: "mm" | "in";
   /** Remedies are sought: always for cards, for JSON where asked for. */
   readonly remedies: boolean;
+  /** Cards tell how likely all goes well. */
+  readonly chance: boolean;
   /** How many threads work; with 1 none but the main one. */
   readonly jobs: number;
   readonly repair?: RepairOrder;
@@ -70,6 +73,7 @@ export function readOptions(words: readonly string[]): Options {
     format: formatFrom(values),
     unit: values.inches ? "in" : "mm",
     remedies: areRemediesSought(values),
+    chance: values.chance === true,
     jobs: readJobs(values.jobs),
     paper: values.paper === "letter" ? "letter" : "a4",
     ...(svg === undefined ? {} : { svg }),
@@ -115,6 +119,7 @@ function mustGoTogether(values: Values): void {
     [json && inches, "--json is in mm: --inches is for cards, notes and --csv"],
     [values.findings && !csv, "--findings is for --csv: cards and --json have them anyway"],
     [values.remedies && !json, "--remedies is for --json: cards have remedies anyway"],
+    [values.chance && (json || csv || repair || sanding), "--chance is for cards"],
     [values["no-remedies"] && (json || csv || repair || sanding), "--no-remedies is for cards"],
     [
       repair !== undefined && (json || csv || isDrawn),

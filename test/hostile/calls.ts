@@ -116,6 +116,7 @@ export const CALLS: Readonly<Record<string, readonly Call[]>> = {
   "card.repairNote": good(() => [repair(), { ...inches }], { given: [0] }),
   "card.sandingNote": good(() => [progress(), { ...inches }], { given: [0] }),
   "draw.drawBoard": good((v) => [reportOf(v), { ...inches }], { given: [0] }),
+  "draw.drawChance": good((v) => [any(v), { ...inches }], { isSlow: true }),
   "draw.drawSanding": good(() => [small(), readings(), { ...inches }]),
   "draw.drawSection": good((v) => [reportOf(v), 0, { exaggeration: 2 }], { given: [0] }),
   "draw.drawSweep": good(() => [swept(), { x: "board.thickness" }], { given: [0] }),

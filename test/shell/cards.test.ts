@@ -3,6 +3,7 @@ import { readFileSync, symlinkSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
 import { drillCard } from "../../src/card/index.js";
+import { summarizeChance } from "../../src/chance/index.js";
 import { checkDesign, type Design } from "../../src/index.js";
 import { golden } from "../golden/golden.js";
 import {
@@ -63,6 +64,15 @@ test("cards: of files, a folder, standard input; an unnamed design bears its fil
   expect(inches).toContain(cardOf(FAILS, "in"));
   expect(inches).toContain("remedies:");
   expect(command(["--no-remedies", "fails.json"], { cwd }).out).not.toContain("remedies:");
+});
+
+test("how likely all goes well, where it is asked for", () => {
+  const cwd = folderWith({ "a.json": GOOD });
+  const chance = summarizeChance(GOOD);
+  const card = drillCard(checkDesign(GOOD), { design: GOOD, chance });
+  expect(card).toContain("\nCHANCE ");
+  expect(command(["--chance", "a.json"], { cwd }).out).toContain(card);
+  expect(command(["a.json"], { cwd }).out).not.toContain("CHANCE");
 });
 
 test("lengths may be texts, as in any design file", () => {
@@ -130,7 +140,13 @@ describe("the command line", () => {
   test("mistakes: told, where to find help, exit 2", () => {
     const mistakes = [
       ...["", "--jsn x", "-x", "--svg", "--svg= x", "--json=yes x", "- -"],
-      ...["--json --csv x", "--json --inches x", "--remedies x", "--no-remedies --json x"],
+      ...[
+        "--json --csv x",
+        "--json --inches x",
+        "--remedies x",
+        "--no-remedies --json x",
+        "--chance --csv x",
+      ],
       ...["--findings x", "--findings --json x", "--jobs 0 x", "--jobs=-1 x", "--jobs 257 x"],
       ...["--jobs 1e1 x", "--jobs x", "--jobs= x", "--jobs 2 --sanding y x", "--recursive=no x"],
       ...[
