@@ -6,6 +6,8 @@
 
 // the board from above
 export { drawBoard } from "./board.js";
+// how likely a hole fails, over the travel
+export { drawChance } from "./chance.js";
 // how a picture's lengths are written
 export type { PictureOptions } from "./options.js";
 // how far the sanding has come

@@ -1,9 +1,12 @@
 /** All words of the pictures: figures, labels, legends and sentences. Lengths in mm, written in the unit asked for. */
 import type { Axis } from "../batch/sweep.js";
+import { tellChance } from "../card/chance.js";
 import type { NumberKind } from "../design/kinds.js";
 import { kindAt } from "../design/paths.js";
 import { elementAt } from "../geometry/element-at.js";
+import { failsWords } from "../text/chance-text.js";
 import { fixed, INCH, type Unit } from "../text/length-text.js";
+import type { ChanceCurve } from "./chance-reading.js";
 import type { Cut } from "./cut.js";
 import { type Column, oneLine } from "./label.js";
 import type { DrawnHole, DrawnSetting } from "./reading.js";
@@ -90,8 +93,34 @@ export const WORDS = {
   keep: "least to keep",
   lost: "missing",
   noDepth: "No marker's depth is known.",
+  chance: "How likely at least one hole fails, over the travel that is set.",
+  fails: "chance that a hole fails",
+  worstCase: "the worst case's window: nothing fails within the tolerances' limits",
+  noWorstCase: "no window: the worst case refuses every travel",
+  set: "what is set",
+  best: "the likeliest travel",
   settingsAlone: "This tells of stop settings alone: a report may find more that is wrong.",
 } as const;
+
+/** A chance as a share of a hundred: “0.001 %”. */
+export function tellShare(share: number): string {
+  return `${Number((100 * share).toPrecision(6))} %`;
+}
+
+/** The likeliest travel, and the travels that are likely to do. */
+export function tellBest({ summary }: ChanceCurve, unit: Unit): string {
+  return tellChance(summary, unit).join(" ");
+}
+
+/** The chances for those who cannot see the curve: some travels with what fails there. */
+export function tellChances({ curve }: ChanceCurve, unit: Unit): string[] {
+  const every = Math.ceil(curve.length / TOLD);
+  return curve
+    .filter((_, i) => i % every === 0)
+    .map(([travel, fails]) => `${figure(travel, unit)}: ${failsWords(fails)}.`);
+}
+/** About so many chances are told in words. */
+const TOLD = 12;
 
 /** “Lengths in mm.” */
 export function tellUnit({ name }: Unit): string {

@@ -10,6 +10,7 @@ const examples = docstringExamples().filter(({ where }) => where.startsWith("src
 test("its exports", () => {
   expect(Object.keys(draw).sort()).toEqual([
     "drawBoard",
+    "drawChance",
     "drawSanding",
     "drawSection",
     "drawSweep",

@@ -76,6 +76,7 @@ test("the design files", () => {
 test("the pictures", () => {
   expect(Object.keys(draw).sort()).toEqual([
     "drawBoard",
+    "drawChance",
     "drawSanding",
     "drawSection",
     "drawSweep",
