@@ -4,6 +4,7 @@
  * `--quick` does a little of everything and writes nothing; `--part NAME` measures one part and keeps the others as they
  * stand; `--cpu` counts processor time, for a machine that is not quiet.
  */
+import { chanceRivals } from "./chance.js";
 import { measureEntries, packages } from "./entries.js";
 import { streamGrowth, sweepGrowth } from "./growth.js";
 import { measureJobs } from "./jobs.js";
@@ -74,6 +75,7 @@ const PARTS = {
   ends: () => interleaved(sweepRivals(endsGrid(plan.ends)), plan.rounds),
   reports: () => interleaved(reportRivals(plan.reports), plan.rounds),
   frontiers: () => interleaved(frontierRivals(plan.frontier), plan.rounds),
+  chance: () => interleaved(chanceRivals(), Math.min(plan.rounds, 3)),
   remedies: () => interleaved(remedyRivals(), Math.min(plan.rounds, 7)),
   sweepGrowth: () => sweepGrowth(Math.min(plan.rounds, 5), plan.sizes),
   streamGrowth: () => streamGrowth(Math.min(plan.rounds, 3), plan.stream),

@@ -19,6 +19,7 @@ export interface Results {
   readonly ends: readonly Timed[];
   readonly frontiers: readonly Timed[];
   readonly remedies: readonly Timed[];
+  readonly chance: readonly Timed[];
   readonly reports: readonly Timed[];
   readonly sweepGrowth: readonly Timed[];
   readonly streamGrowth: readonly Timed[];
@@ -88,6 +89,10 @@ export function tableOf(results: Results): string {
     }),
     ...timed("A dozen designs that fail", "one check", results.remedies, {
       "`remediesFor` a finding of it": 500,
+    }),
+    ...timed("How likely all goes well", bare, results.chance, {
+      "`conformanceProbability`, all normal, nearly all hold": 100_000,
+      "`conformanceProbability`, all normal, half of them hold": 100_000,
     }),
     heading("Growth", "to the fewest designs"),
     ...[...results.sweepGrowth, ...results.streamGrowth].map(growthRow),

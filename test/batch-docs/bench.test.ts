@@ -98,6 +98,7 @@ test("the table says of each goal whether it is met", () => {
     reports: [timed("`checkDesign`", 20.1)],
     frontiers: [timed("`frontier` of it", 60)],
     remedies: [timed("`remediesFor` a finding of it", 501)],
+    chance: [],
     sweepGrowth: [timed("`sweep`", 1.25)],
     streamGrowth: [timed("`checkMany`", 1.26)],
     jobs: [timed("`--jobs 2`", 0.6)],
