@@ -29,9 +29,13 @@ export interface Conformance {
   readonly numericalError: number;
   /** For each rule the chance that at least one hole breaks it; they overlap. */
   readonly byRule: {
+    /** That some marker is left thinner than it is to keep. */
     readonly keep: number;
+    /** That some hole leaves less wood under the bit than the web. */
     readonly web: number;
+    /** That some hole leaves less over the rod channel. */
     readonly channel: number;
+    /** That some solid dot ends below the finished surface. */
     readonly flush: number;
   };
   /** For each hole of the report the chance that it fails; to within 0.005 where it may be too high and too low at once. */

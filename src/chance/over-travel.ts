@@ -81,7 +81,12 @@ export interface BestTravel {
   /** The chance that not all do. */
   readonly fails: number;
   /** The stretch round it where all hold with the level's chance at least, mm; null where they do at no travel. */
-  readonly range: { readonly min: number; readonly max: number } | null;
+  readonly range: {
+    /** The least travel of it, mm. */
+    readonly min: number;
+    /** The greatest travel of it, mm. */
+    readonly max: number;
+  } | null;
 }
 
 /**

@@ -429,7 +429,8 @@ export interface Design {
  */
 export type DesignDraft = Draft<Design>;
 
-type Draft<T> = T extends readonly (infer Item)[]
+/** A value of which any part may be missing yet. */
+export type Draft<T> = T extends readonly (infer Item)[]
   ? readonly Draft<Item>[]
   : T extends object
     ? { readonly [Key in keyof T]?: Draft<T[Key]> | undefined }

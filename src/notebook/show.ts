@@ -11,7 +11,9 @@ import { html } from "./html.js";
 
 /** One content in several forms, by MIME type: a notebook shows the richest that it can. */
 export interface MimeBundle {
+  /** A fragment of HTML. */
   readonly "text/html": string;
+  /** The same as plain text. */
   readonly "text/plain": string;
 }
 

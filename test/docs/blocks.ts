@@ -90,6 +90,7 @@ type Names = Readonly<Record<string, unknown>>;
 const ENTRIES: Readonly<Record<string, () => Promise<Names>>> = {
   "marker-depth": () => import("../../src/index.js"),
   "marker-depth/card": () => import("../../src/card/index.js"),
+  "marker-depth/chance": () => import("../../src/chance/index.js"),
   "marker-depth/draw": () => import("../../src/draw/index.js"),
   "marker-depth/files": () => import("../../src/files/index.js"),
   "marker-depth/measured": () => import("../../src/measured/index.js"),
