@@ -172,6 +172,8 @@ function radiusSweep(
   // along a run, which has its own digits, the radius alone may vary
   const last = shape.length - 1;
   const isAlone = swept.includes(last) && !holes.axes.includes(last);
+  const place = places[swept.indexOf(last)] as number;
+  const along = axes[last]?.values ?? [];
   let run: readonly number[] | undefined;
   let setter: RadiusSetter | undefined;
   let own: BlankTravels | undefined;
@@ -180,11 +182,12 @@ function radiusSweep(
       run = digits;
       setter = setters.at(digits);
       own = holes.at(digits);
+      for (let i = 0; i < swept.length; i++) {
+        const digit = digits[swept[i] as number] as number;
+        values[places[i] as number] = (radii[i] as readonly number[])[digit] as number;
+      }
     }
-    for (let i = 0; i < swept.length; i++) {
-      const digit = digits[swept[i] as number] as number;
-      values[places[i] as number] = (radii[i] as readonly number[])[digit] as number;
-    }
+    if (isAlone) values[place] = along[digits[last] as number] as number;
     const surface = setter?.set(values);
     if (surface === undefined || own === undefined) return noneIn(old);
     const extreme = old ?? newExtreme(own.pieces.length);
