@@ -25,6 +25,12 @@ interface Statement {
 }
 
 const STATEMENTS: Readonly<Record<string, readonly Statement[]>> = {
+  "README.md": [
+    {
+      says: /a check costs ([\d.]+) × as much, and a row of a sweep over a compound radius ([\d.]+) ×/,
+      measured: costsMeasured,
+    },
+  ],
   "DEVELOPERS.md": [
     {
       says: /drill cards of the (\w+) example necks/,
@@ -192,6 +198,14 @@ async function sizeOf(names: string, minify = true) {
   });
   const text = outputFiles[0]?.contents ?? new Uint8Array();
   return { bytes: text.length, gzipped: gzipSync(text, { level: 9 }).length };
+}
+
+/** A check, and a row of a sweep, as bench/results.json has them: ratios to bare loops. */
+function costsMeasured(): number[] {
+  const { reports, compound } = JSON.parse(fileText("bench/results.json"));
+  const ratioOf = (rows: { name: string; ratio: number }[], name: string) =>
+    rows.find((row) => row.name === name)?.ratio ?? Number.NaN;
+  return [ratioOf(reports, "`checkDesign`"), ratioOf(compound, "`sweep`, columns used again")];
 }
 
 async function partsOfTheCore(): Promise<number[]> {
