@@ -95,10 +95,17 @@ test("every package that the build puts into dist stands in THIRD-PARTY-LICENSES
   const bundled = new Set(
     texts.flatMap((text) => [...text.matchAll(BUNDLED)].map(([, name]) => name)),
   );
-  expect([...bundled].sort()).toEqual(["@babel/runtime", "fraction.js", "jsonc-parser", "mathjs"]);
+  expect([...bundled].sort()).toEqual([
+    "@babel/runtime",
+    "fraction.js",
+    "jsonc-parser",
+    "mathjs",
+    "p-map",
+    "workerpool",
+  ]);
   const licences = readFileSync(join(dist(), "THIRD-PARTY-LICENSES.txt"), "utf8");
   for (const name of bundled) {
-    expect(licences).toMatch(new RegExp(`^${name}/LICENSE(?:\\.md)?\\n=+\\n\\n\\S`, "m"));
+    expect(licences).toMatch(new RegExp(`^${name}/licen[cs]e(?:\\.md)?\\n=+\\n\\n\\S`, "im"));
     expect(["MIT", "Apache-2.0"]).toContain(json(`node_modules/${name}/package.json`).license);
   }
   // the Apache licence asks for the notice as well
