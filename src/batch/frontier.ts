@@ -4,9 +4,9 @@ import { accepts } from "../design/bounds.js";
 import { kindAt, type NumberPath } from "../design/paths.js";
 import { planNeck } from "../drilling/plan.js";
 import { readNeck } from "../drilling/work.js";
-import { DesignError, issueOf } from "../errors/errors.js";
+import { DesignError, makeIssue } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
-import { digitsOf, sizeOf } from "./grid.js";
+import { countRows, splitIndex } from "./grid.js";
 import { buildStages, isInProfile } from "./stages.js";
 import { designWith, fillRun, newColumns, type Sweep } from "./sweep.js";
 
@@ -46,15 +46,17 @@ export function frontier(sweep: Sweep, axis: NumberPath): FrontierRow[] {
   const chosen = sweep.axes[at];
   const shape = sweep.axes.map(({ values }) => values.length);
   if (chosen === undefined) {
-    throw new DesignError([issueOf("axis", axis, "the path of an axis of the sweep")]);
+    throw new DesignError([makeIssue("axis", axis, "the path of an axis of the sweep")]);
   }
   if (!chosen.values.every((value) => typeof value === "number" && !Number.isNaN(value))) {
-    throw new DesignError([issueOf("sweep.axes", chosen.values, "axes as `sweep` returned them")]);
+    throw new DesignError([
+      makeIssue("sweep.axes", chosen.values, "axes as `sweep` returned them"),
+    ]);
   }
-  if (sweep.from !== 0 || sweep.size !== sizeOf(shape)) {
-    throw new DesignError([issueOf("sweep", sweep.size, "a sweep of all its combinations")]);
+  if (sweep.from !== 0 || sweep.size !== countRows(shape)) {
+    throw new DesignError([makeIssue("sweep", sweep.size, "a sweep of all its combinations")]);
   }
-  const stride = sizeOf(shape.slice(at + 1));
+  const stride = countRows(shape.slice(at + 1));
   const count = chosen.values.length;
   const order = chosen.values.map((_, k) => k);
   order.sort((a, b) => elementAt(chosen.values, a) - elementAt(chosen.values, b));
@@ -145,7 +147,7 @@ function worksOn(sweep: Sweep, at: number): (first: number) => Works {
   let next = 0;
   const counts = sweep.axes.map(({ values }) => values.length);
   return (first) => {
-    const digits = [...digitsOf(counts, first), 0];
+    const digits = [...splitIndex(counts, first), 0];
     return (value) => {
       if (!accepts(kind, value)) return false;
       next = (next + 1) % MOST_TRIED;

@@ -2,12 +2,12 @@
 export type Shape = readonly number[];
 
 /** How many combinations there are. */
-export function sizeOf(shape: Shape): number {
+export function countRows(shape: Shape): number {
   return shape.reduce((size, count) => size * count, 1);
 }
 
 /** Which value of each axis combination `i` has. */
-export function digitsOf(shape: Shape, i: number): number[] {
+export function splitIndex(shape: Shape, i: number): number[] {
   const digits = shape.map(() => 0);
   let rest = i;
   for (let axis = shape.length - 1; axis >= 0; axis--) {
@@ -51,7 +51,7 @@ export function memoize<T>(
   axes: readonly number[],
   work: (digits: readonly number[]) => T,
 ): Kept<T> {
-  const { size, keyOf } = keysOf(shape, axes);
+  const { size, keyOf } = makeKeys(shape, axes);
   const kept: T[] = [];
   let lastKey = -1;
   const at = (digits: readonly number[]) => {
@@ -76,7 +76,7 @@ export function memoizeRows<T>(
   const last = shape.length - 1;
   const count = shape[last] ?? 1;
   const varies = axes.includes(last);
-  const { size, keyOf } = keysOf(
+  const { size, keyOf } = makeKeys(
     shape,
     axes.filter((axis) => axis !== last),
   );
@@ -125,7 +125,7 @@ interface Row<T> {
 }
 
 /** Numbers the combinations of some axes. */
-function keysOf(shape: Shape, axes: readonly number[]) {
+function makeKeys(shape: Shape, axes: readonly number[]) {
   const counts = axes.map((axis) => shape[axis] as number);
   const keyOf = (digits: readonly number[]) => {
     let key = 0;
@@ -134,5 +134,5 @@ function keysOf(shape: Shape, axes: readonly number[]) {
     }
     return key;
   };
-  return { size: sizeOf(counts), keyOf };
+  return { size: countRows(counts), keyOf };
 }

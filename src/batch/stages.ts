@@ -1,7 +1,7 @@
 /** The stages of a check, each kept for the values of a sweep that it hangs on. */
 import {
+  assembleBoard,
   type Board,
-  boardOf,
   buildFrame,
   buildSurfaces,
   buildWood,
@@ -16,7 +16,7 @@ import type { Design, Station } from "../design/design.js";
 import { withNumber } from "../design/paths.js";
 import type { Spec } from "../design/spec.js";
 import { travelBeyond } from "../drilling/holes.js";
-import { keysOf, type PlanKeys } from "../drilling/plan.js";
+import { makeKeys, type PlanKeys } from "../drilling/plan.js";
 import { buildTouches, type Touch } from "../drilling/touches.js";
 import {
   blankHole,
@@ -77,7 +77,7 @@ const PARTS: readonly (readonly [RegExp, Part])[] = [
   [/^(?:web|tolerance)/, "errors"],
 ];
 
-function partOf(path: string): Part {
+function choosePart(path: string): Part {
   return PARTS.find(([pattern]) => pattern.test(path))?.[1] ?? "none";
 }
 
@@ -87,7 +87,7 @@ export function buildStages(design: Design, axes: readonly SweptAxis[], shape: S
     // a group is what it is stopped by, too
     parts.includes(part) || (part === "stops" && parts.includes("groups"));
   const on = (...parts: Part[]) =>
-    axes.flatMap(({ path }, axis) => (isOn(parts, partOf(path)) ? [axis] : []));
+    axes.flatMap(({ path }, axis) => (isOn(parts, choosePart(path)) ? [axis] : []));
   const read = specReader(design, axes);
   const specOn = (chosen: readonly number[]) =>
     memoize(shape, chosen, (digits) => read(chosen, digits));
@@ -102,7 +102,7 @@ export function buildStages(design: Design, axes: readonly SweptAxis[], shape: S
   });
   const keys = memoizeRows(shape, on("frame", "groups"), (digits) => {
     const laidOut = markers.at(digits);
-    return laidOut && keysOf(laidOut);
+    return laidOut && makeKeys(laidOut);
   });
   const first = read([], []);
   const { existing, groups } = first;
@@ -191,7 +191,7 @@ function radiusSweep(
     const surface = setter?.set(values);
     if (surface === undefined || own === undefined) return noneIn(old);
     const extreme = old ?? newExtreme(own.pieces.length);
-    return greatestOf(own, surface, surface === setter?.varying, extreme, isWhole);
+    return findGreatest(own, surface, surface === setter?.varying, extreme, isWhole);
   };
 }
 
@@ -269,7 +269,7 @@ const HARDLY = 2e-4;
  * a hole is left out whose sanding and whose drop under the tightest radius come nowhere near: the hole that governed
  * before is looked at first.
  */
-function greatestOf(
+function findGreatest(
   { grounds, numbers, pieces, drilled, twins, from, to, far }: BlankTravels,
   surface: Surface,
   isVarying: boolean,
@@ -480,7 +480,7 @@ function boardAt(
   const frame = frames.at(digits);
   const wood = takes.includes("wood") ? woods.at(digits) : ANY_WOOD;
   const finish = takes.includes("surfaces") ? surfaces.at(digits) : ANY_SURFACES;
-  return frame && wood && finish && boardOf(frame, finish, wood);
+  return frame && wood && finish && assembleBoard(frame, finish, wood);
 }
 
 /** A bound of every hole, and the hole that governs: with sign 1 the greatest does, with −1 the least. */

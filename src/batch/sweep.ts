@@ -8,12 +8,12 @@ import { kindAt, listPaths, missingItem, type NumberPath, withNumber } from "../
 import type { PlanKeys } from "../drilling/plan.js";
 import { nextStab } from "../drilling/stops.js";
 import { readSpec } from "../drilling/work.js";
-import { DesignError, type DesignIssue, issueOf, refused, tryRead } from "../errors/errors.js";
-import { fieldOf, isWhole, itemsOf, namesOf } from "../errors/unknown.js";
+import { DesignError, type DesignIssue, makeIssue, refused, tryRead } from "../errors/errors.js";
+import { isWhole, listNames, readItems, readKey } from "../errors/unknown.js";
 import { elementAt } from "../geometry/element-at.js";
 import { checkDesign, type Report } from "../report/report.js";
 import { didYouMean, nearestName } from "../text/nearest-name.js";
-import { advanceRow, digitsOf, type Shape, sizeOf } from "./grid.js";
+import { advanceRow, countRows, type Shape, splitIndex } from "./grid.js";
 import { buildStages, type Extreme, isInProfile, type Stages } from "./stages.js";
 
 /** Values for each path, tried in every combination; the last path varies fastest. */
@@ -102,7 +102,7 @@ export function sweep(design: Design, axes: Axes, options: SweepOptions = {}): S
   }
   const list = readAxes(design, axes);
   const shape = list.map(({ values }) => values.length);
-  const all = sizeOf(shape);
+  const all = countRows(shape);
   const { from = 0, to = all, out } = tryRead("options", options, () => ({ ...options }));
   if (!isWhole(to, 0, all)) throw refused("to", to, `a whole number from 0 to ${all}`);
   if (!isWhole(from, 0, to)) throw refused("from", from, `a whole number from 0 to ${to}`);
@@ -114,7 +114,7 @@ export function sweep(design: Design, axes: Axes, options: SweepOptions = {}): S
     if (!isWhole(i, 0, size - 1)) {
       throw refused("i", i, `a whole number from 0 to ${size - 1}`);
     }
-    return digitsOf(shape, from + i).map((digit, axis) =>
+    return splitIndex(shape, from + i).map((digit, axis) =>
       elementAt((list[axis] as Axis).values, digit),
     );
   };
@@ -147,7 +147,7 @@ function fill(
 ): void {
   const stages = buildStages(design, axes, shape);
   const count = shape[shape.length - 1] ?? 1;
-  const digits = digitsOf(shape, from);
+  const digits = splitIndex(shape, from);
   let start = digits[digits.length - 1] ?? 0;
   for (let i = 0; i < size; ) {
     const end = Math.min(count, start + size - i);
@@ -209,7 +209,7 @@ function writeRow(
   min[i] = least.value;
   max[i] = highest;
   minHole[i] = least.hole;
-  maxHole[i] = firstOf(most, flush);
+  maxHole[i] = lesserExtreme(most, flush);
   settings[i] = least.value <= highest ? 1 : countSettings(least, most, flush, keys);
 }
 
@@ -268,7 +268,7 @@ function countStabs(mins: readonly number[], maxs: readonly number[]): number {
 }
 
 /** The first hole that has the lesser of two leasts. */
-function firstOf(a: Extreme, b: Extreme): number {
+function lesserExtreme(a: Extreme, b: Extreme): number {
   if (a.value === b.value) return Math.min(a.hole, b.hole);
   return a.value < b.value ? a.hole : b.hole;
 }
@@ -298,36 +298,37 @@ function checkColumns(columns: SweepColumns, size: number): void {
 function readAxes(design: Design, axes: unknown): Axis[] {
   const issues: DesignIssue[] = [];
   if (typeof axes !== "object" || axes === null) {
-    throw new DesignError([issueOf("axes", axes, "an object of paths with their values")]);
+    throw new DesignError([makeIssue("axes", axes, "an object of paths with their values")]);
   }
-  const paths = namesOf(axes, "axes", issues);
+  const paths = listNames(axes, "axes", issues);
   if (!(paths.length <= MOST_AXES)) {
-    throw new DesignError([issueOf("axes", axes, `an object of ${MOST_AXES} paths at most`)]);
+    throw new DesignError([makeIssue("axes", axes, `an object of ${MOST_AXES} paths at most`)]);
   }
   const list = paths.flatMap((path) => {
     const where = `axes.${path}`;
-    const given = fieldOf(axes, path, "axes", issues);
+    const given = readKey(axes, path, "axes", issues);
     if (given === undefined) return [];
     const kind = kindAt(path);
     if (kind === undefined || kind.whole) {
       const near = didYouMean(nearestName(path, listPaths()));
-      issues.push(issueOf(where, given, `a path to a number that a sweep can vary${near}`));
+      issues.push(makeIssue(where, given, `a path to a number that a sweep can vary${near}`));
       return [];
     }
     const missing = tryRead("design", design, () => missingItem(design, path));
     if (missing !== undefined) {
-      issues.push(issueOf(where, given, `a path into the design, which has no ${missing}`));
+      issues.push(makeIssue(where, given, `a path into the design, which has no ${missing}`));
       return [];
     }
     const expected = `an array of numbers, ${MOST_VALUES} at most`;
-    const values = itemsOf(given, where, expected, MOST_VALUES, issues);
-    if (values?.length === 0) issues.push(issueOf(where, given, "one value or more"));
+    const values = readItems(given, where, expected, MOST_VALUES, issues);
+    if (values?.length === 0) issues.push(makeIssue(where, given, "one value or more"));
     return values ? [{ path: path as NumberPath, values: values as number[] }] : [];
   });
   if (issues.length > 0) throw new DesignError(issues);
   checkValues(design, list, issues);
-  const rows = sizeOf(list.map(({ values }) => values.length));
-  if (!(rows <= MOST_ROWS)) issues.push(issueOf("axes", rows, `${MOST_ROWS} combinations at most`));
+  const rows = countRows(list.map(({ values }) => values.length));
+  if (!(rows <= MOST_ROWS))
+    issues.push(makeIssue("axes", rows, `${MOST_ROWS} combinations at most`));
   if (issues.length > 0) throw new DesignError(issues);
   return list;
 }

@@ -1,7 +1,7 @@
 /** The board: its outline and slots, its wood, and the surfaces it has and will have, as tracks. Lengths in mm. */
 import type { Profile, Scale, Station } from "../design/design.js";
 import type { PartialSpec, Spec } from "../design/spec.js";
-import { type DesignIssue, issueOf } from "../errors/errors.js";
+import { type DesignIssue, makeIssue } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
 import type { Surface } from "../geometry/surface.js";
 import {
@@ -80,11 +80,11 @@ export function buildBoard(spec: PartialSpec, issues: DesignIssue[]): Board | un
   if (frame === undefined) return undefined;
   const wood = buildWood(frame, spec, issues);
   const surfaces = buildSurfaces(frame, spec, issues);
-  return wood && surfaces && boardOf(frame, surfaces, wood);
+  return wood && surfaces && assembleBoard(frame, surfaces, wood);
 }
 
 /** The parts as one; a literal, since objects of a known shape are made many times faster than spread ones. */
-export function boardOf(frame: Frame, surfaces: Surfaces, wood: Wood): Board {
+export function assembleBoard(frame: Frame, surfaces: Surfaces, wood: Wood): Board {
   const { length, slots, alongs, fanned, width } = frame;
   const { nominal, deepest, shallowest, crest } = surfaces;
   return {
@@ -115,7 +115,7 @@ export function buildFrame(spec: PartialSpec, issues: DesignIssue[]): Frame | un
 }
 
 /** Where the board begins: at the nut, whose further end lies before 0 on a fanned board. */
-export function startOf({ slots }: Frame): number {
+export function firstAlong({ slots }: Frame): number {
   const { bass, treble } = elementAt(slots, 0);
   return Math.min(0, bass, treble);
 }
@@ -146,7 +146,7 @@ function buildChannel(
   const { width, from, to } = channel;
   if (!(from < to)) {
     const expected = `less than where the channel ends, ${to} mm`;
-    issues.push(issueOf("board.channel.from", from, expected));
+    issues.push(makeIssue("board.channel.from", from, expected));
     return undefined;
   }
   const depth = trackOn(frame, channel.depth, "board.channel.depth", issues);
@@ -174,7 +174,7 @@ export function buildSurfaces(
   }
   if (!radius || !stated || (spec.existing !== undefined && !existing)) return undefined;
   // no station lies before the nut, where a fanned board begins: there a falling sanding ends at 0
-  const sanding = leastOver(stated, startOf(frame), 0) < 0 ? flooredAtZero(stated) : stated;
+  const sanding = leastOver(stated, firstAlong(frame), 0) < 0 ? flooredAtZero(stated) : stated;
   const finish = (sign: 1 | 0 | -1): Finish => {
     const taken = shifted(sanding, sign * tolerance.sanding.limit);
     return {
@@ -301,7 +301,7 @@ export function placeFrets(
   };
   const lines = fretLines(scale, widthAt);
   if (lines === undefined) {
-    issues.push(issueOf("scale", scale, "fanned frets that meet both edges of the board"));
+    issues.push(makeIssue("scale", scale, "fanned frets that meet both edges of the board"));
   }
   return lines;
 }
@@ -332,7 +332,7 @@ export function profileTrack(
   for (const here of knots.slice(1)) {
     if (!(here.along - previous.along >= 1e-9 * length)) {
       const expected = `a place of its own, but "${previous.station}" lies there too`;
-      issues.push(issueOf(`${path}.${here.station}`, here.value, expected));
+      issues.push(makeIssue(`${path}.${here.station}`, here.value, expected));
       return undefined;
     }
     previous = here;
@@ -344,9 +344,9 @@ export function profileTrack(
 }
 
 function mustExceedZero(path: string, track: Track, frame: Frame, issues: DesignIssue[]): boolean {
-  const least = leastOver(track, startOf(frame), frame.length);
+  const least = leastOver(track, firstAlong(frame), frame.length);
   if (least > 0) return true;
-  issues.push(issueOf(path, least, "more than 0 mm everywhere on the board"));
+  issues.push(makeIssue(path, least, "more than 0 mm everywhere on the board"));
   return false;
 }
 
@@ -359,12 +359,12 @@ function mustNotFallBelowZero(
 ): boolean {
   const least = leastOver(track, from, to);
   if (least >= 0) return true;
-  issues.push(issueOf(path, least, "0 mm or more everywhere on the board"));
+  issues.push(makeIssue(path, least, "0 mm or more everywhere on the board"));
   return false;
 }
 
 /** Where a radius does not exceed half the width and so much more, or undefined: the worst is at a knot or an end. */
-function clashOf(radius: Track, frame: Frame, beyond: number) {
+function findClash(radius: Track, frame: Frame, beyond: number) {
   const along = firstClash(radius, frame, beyond);
   return along === undefined ? undefined : { along, half: valueAt(frame.width, along) / 2 };
 }
@@ -380,7 +380,7 @@ function firstClash(radius: Track, frame: Frame, beyond: number): number | undef
 function placesToClear(frame: Frame, knots: readonly number[]): number[] {
   const { width, length } = frame;
   // no knot lies before the start
-  return [startOf(frame), 0, length, ...knots, ...width.at].filter((s) => s <= length);
+  return [firstAlong(frame), 0, length, ...knots, ...width.at].filter((s) => s <= length);
 }
 
 function mustExceedHalfWidth(
@@ -391,20 +391,20 @@ function mustExceedHalfWidth(
   crest: number,
   issues: DesignIssue[],
 ): void {
-  const worst = clashOf(scaled(radius, 1 - tolerance), frame, crest);
+  const worst = findClash(scaled(radius, 1 - tolerance), frame, crest);
   // what clears the most that the tolerances take clears all less
   if (worst === undefined) return;
-  const clash = clashOf(radius, frame, 0);
+  const clash = findClash(radius, frame, 0);
   if (clash) {
     const path = name === "radius" ? name : "existing.radius";
     const expected = `more than half the width everywhere on the board, ${clash.half} mm at ${clash.along} mm from the nut`;
-    issues.push(issueOf(path, valueAt(radius, clash.along), expected));
+    issues.push(makeIssue(path, valueAt(radius, clash.along), expected));
     return;
   }
-  const isCrest = clashOf(scaled(radius, 1 - tolerance), frame, 0) === undefined;
+  const isCrest = findClash(scaled(radius, 1 - tolerance), frame, 0) === undefined;
   const [path, value, what] = isCrest
     ? ["tolerance.crest", crest, "a crest so near the centre line that"]
     : [`tolerance.${name}`, tolerance, "a fraction within which"];
   const expected = `${what} the radius reaches both edges, ${worst.half} mm aside at ${worst.along} mm from the nut`;
-  issues.push(issueOf(path, value, expected));
+  issues.push(makeIssue(path, value, expected));
 }

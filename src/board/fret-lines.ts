@@ -45,7 +45,7 @@ function fannedLines(scale: FannedScale, widthAt: WidthAt): FretLine[] | undefin
     const lines = slots.map((_, n) => {
       const bass = nutBass + scale.bass * shareAt(n);
       const treble = nutBass - skew + scale.treble * shareAt(n);
-      return { bass, treble, along: centreOf(bass, treble, slots, widthAt) };
+      return { bass, treble, along: findCentre(bass, treble, slots, widthAt) };
     });
     const nut = elementAt(
       lines.map(({ along }) => along),
@@ -66,7 +66,7 @@ function fannedLines(scale: FannedScale, widthAt: WidthAt): FretLine[] | undefin
 }
 
 /** Where the line between two edge points crosses the centre line. */
-function centreOf(
+function findCentre(
   bass: number,
   treble: number,
   slots: readonly number[],

@@ -1,12 +1,12 @@
 /** Where the markers lie. Lengths in mm; `offset` bass negative, treble positive. */
 import type { GroupSpec } from "../design/spec.js";
-import { type DesignIssue, issueOf, refused } from "../errors/errors.js";
-import { crossingOf, type Point, type Polygon } from "../geometry/polygon.js";
+import { type DesignIssue, makeIssue, refused } from "../errors/errors.js";
+import { findCrossing, type Point, type Polygon } from "../geometry/polygon.js";
 import { valueAt } from "../geometry/track.js";
 import type { Frame } from "./board.js";
 import type { FretLine } from "./fret-lines.js";
-import { cornersAround, reachOf, trapezoidWithin } from "./outlines.js";
-import { endsOf, type Half, leanOf, lineAt } from "./slot-ends.js";
+import { cornersAround, measureReach, trapezoidWithin } from "./outlines.js";
+import { type Half, lineAt, measureLean, placeEnds } from "./slot-ends.js";
 
 /** Which part of the board a marker lies on. */
 export type Side = "bass" | "centre" | "treble";
@@ -97,14 +97,14 @@ function atPlaces(board: Frame, group: GroupSpec): Marker[] {
     const travel = place.depth === undefined ? group.travel : undefined;
     const fret = spaceAt(board, place);
     const named = { group, path, fret, side, depth, travel };
-    return markerOf(named, boreAt(group, { along, offset }));
+    return placeMarker(named, boreAt(group, { along, offset }));
   });
 }
 
 /** The fret whose space a point lies in. */
 function spaceAt(board: Frame, { along, offset }: Point): number {
   const toward = board.slots.filter((line, fret) => {
-    return fret > 0 && line.along + leanOf(endsOf(board, line)) * offset < along;
+    return fret > 0 && line.along + measureLean(placeEnds(board, line)) * offset < along;
   });
   return toward.length + 1;
 }
@@ -117,13 +117,13 @@ function atFrets(board: Frame, group: GroupSpec, issues: DesignIssue[]): Marker[
     if (fret === undefined) return;
     const path = `${group.path.group}.frets.${i}`;
     if (!isWideAt(board, lineAt(board, fret - 1)) || !isWideAt(board, lineAt(board, fret))) {
-      issues.push(issueOf(path, fret, "a fret where the board has a width"));
+      issues.push(makeIssue(path, fret, "a fret where the board has a width"));
       return;
     }
     for (const spot of placesAt(board, group, where, fret)) {
       const marker = atFret(board, group, spot, path, fret);
       if (marker) markers.push(marker);
-      else issues.push(issueOf(path, fret, "a fret with room for the pocket between its gaps"));
+      else issues.push(makeIssue(path, fret, "a fret with room for the pocket between its gaps"));
     }
   });
   return markers;
@@ -140,14 +140,14 @@ function atFret(
   const { depth, travel, shape } = group;
   const bore =
     shape?.kind === "trapezoid"
-      ? boreOf(spot, trapezoidWithin(board, shape, fret))
+      ? placeBore(spot, trapezoidWithin(board, shape, fret))
       : boreAt(group, spot);
   const named = { group, path: path + spot.name, fret, side: spot.side, depth, travel };
-  return bore && markerOf(named, bore);
+  return bore && placeMarker(named, bore);
 }
 
 /** A marker as a literal, since objects of a known shape are made many times faster than spread ones. */
-function markerOf(
+function placeMarker(
   { group, path, fret, side, depth, travel }: Omit<Marker, keyof Bore>,
   { along, offset, width, outline }: Bore,
 ): Marker {
@@ -166,10 +166,10 @@ function boreAt({ diameter, shape }: GroupSpec, centre: Point): Bore {
   const { along, offset } = centre;
   if (shape === undefined || shape.kind === "trapezoid")
     return { along, offset, width: diameter ?? 0 };
-  return boreOf(centre, cornersAround(shape, centre)) as Bore;
+  return placeBore(centre, cornersAround(shape, centre)) as Bore;
 }
 
-function boreOf({ along, offset }: Point, outline: Polygon | undefined): Bore | undefined {
+function placeBore({ along, offset }: Point, outline: Polygon | undefined): Bore | undefined {
   if (outline === undefined) return undefined;
   const offsets = outline.map((corner) => corner.offset);
   return { along, offset, width: Math.max(...offsets) - Math.min(...offsets), outline };
@@ -201,7 +201,7 @@ function placesAt(board: Frame, group: GroupSpec, where: FretsSpec, fret: number
     }
     case "edge": {
       const { along } = middle(board, fret);
-      const reach = reachOf(group, where.side) + where.gap;
+      const reach = measureReach(group, where.side) + where.gap;
       const offset = sideways(valueAt(board.width, along) / 2 - reach, where.side);
       return [{ side: where.side, name: "", along, offset }];
     }
@@ -240,10 +240,10 @@ function crossing(board: Frame, fret: number, half?: Half): Point {
 }
 
 function fannedCrossing(board: Frame, fret: number, half?: Half): Point {
-  const before = endsOf(board, lineAt(board, fret - 1), half);
-  const after = endsOf(board, lineAt(board, fret), half);
+  const before = placeEnds(board, lineAt(board, fret - 1), half);
+  const after = placeEnds(board, lineAt(board, fret), half);
   // the diagonals of a convex quadrilateral always cross
-  const point = crossingOf(before.bass, after.treble, before.treble, after.bass);
+  const point = findCrossing(before.bass, after.treble, before.treble, after.bass);
   return point ?? { along: Number.NaN, offset: Number.NaN };
 }
 
@@ -263,7 +263,7 @@ function sideways(offset: number, half?: Half): number {
 export function leanBetween(board: Frame, fret: number): number {
   const last = board.slots.length - 1;
   const leans = [fret - 1, fret].map((n) =>
-    leanOf(endsOf(board, lineAt(board, Math.min(n, last)))),
+    measureLean(placeEnds(board, lineAt(board, Math.min(n, last)))),
   );
   return ((leans[0] as number) + (leans[1] as number)) / 2;
 }

@@ -4,24 +4,24 @@ import type { Corner, PocketShape } from "../design/design.js";
 import type { GroupSpec } from "../design/spec.js";
 import {
   areaOf,
-  crossingOf,
   distanceToLine,
+  findCrossing,
   type Point,
   type Polygon,
 } from "../geometry/polygon.js";
 import { breaksWithin, valueAt } from "../geometry/track.js";
 import type { Frame } from "./board.js";
-import { endsOf, type Half, lineAt } from "./slot-ends.js";
+import { type Half, lineAt, placeEnds } from "./slot-ends.js";
 
 /** A pocket that does not hang on slots. */
 type Centred = Exclude<PocketShape, { readonly kind: "trapezoid" }>;
 
 /** A pocket's corners in order, about its centre. */
 export function cornersAround(shape: Centred, { along, offset }: Point): Polygon {
-  return cornersOf(shape).map(({ x, y }) => ({ along: along + x, offset: offset + y }));
+  return listCorners(shape).map(({ x, y }) => ({ along: along + x, offset: offset + y }));
 }
 
-function cornersOf(shape: Centred): readonly Corner[] {
+function listCorners(shape: Centred): readonly Corner[] {
   if (shape.kind === "polygon") return shape.corners;
   const x = shape.length / 2;
   const y = shape.width / 2;
@@ -34,10 +34,10 @@ function cornersOf(shape: Centred): readonly Corner[] {
 }
 
 /** How far a group's dot or pocket reaches from its centre toward an edge; a trapezoid has its edge gap instead. */
-export function reachOf({ diameter, shape }: GroupSpec, side: Half): number {
+export function measureReach({ diameter, shape }: GroupSpec, side: Half): number {
   if (diameter !== undefined) return diameter / 2;
   if (shape === undefined || shape.kind === "trapezoid") return 0;
-  return Math.max(...cornersOf(shape).map(({ y }) => (side === "bass" ? -y : y)));
+  return Math.max(...listCorners(shape).map(({ y }) => (side === "bass" ? -y : y)));
 }
 
 /** The quadrilateral between two slots and the edges, each side moved inward by its gap; undefined without room. */
@@ -46,8 +46,8 @@ export function trapezoidWithin(
   { slotGap, edgeGap }: { readonly slotGap: number; readonly edgeGap: number },
   fret: number,
 ): Polygon | undefined {
-  const before = endsOf(board, lineAt(board, fret - 1));
-  const after = endsOf(board, lineAt(board, fret));
+  const before = placeEnds(board, lineAt(board, fret - 1));
+  const after = placeEnds(board, lineAt(board, fret));
   const bassGap = edgeGap + bendWithin(board, before.bass, after.bass);
   const trebleGap = edgeGap + bendWithin(board, after.treble, before.treble);
   const sides: [Point, Point][] = [
@@ -58,7 +58,7 @@ export function trapezoidWithin(
   ];
   const corners = sides.map(([a, b], i) => {
     const [c, d] = sides[(i + 1) % 4] as [Point, Point];
-    return crossingOf(a, b, c, d);
+    return findCrossing(a, b, c, d);
   });
   const outline = corners.filter((corner) => corner !== undefined);
   // gaps that meet turn the outline inside out: then some corner lies beyond a side

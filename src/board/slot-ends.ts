@@ -9,7 +9,11 @@ import type { FretLine } from "./fret-lines.js";
 export type Half = "bass" | "treble";
 
 /** Where a slot meets the edges; of one half, its edge and the centre line. */
-export function endsOf(board: Frame, line: FretLine, half?: Half): { bass: Point; treble: Point } {
+export function placeEnds(
+  board: Frame,
+  line: FretLine,
+  half?: Half,
+): { bass: Point; treble: Point } {
   const centre = { along: line.along, offset: 0 };
   const bass = { along: line.bass, offset: -valueAt(board.width, line.bass) / 2 };
   const treble = { along: line.treble, offset: valueAt(board.width, line.treble) / 2 };
@@ -20,7 +24,13 @@ export function endsOf(board: Frame, line: FretLine, half?: Half): { bass: Point
 }
 
 /** How far a line moves along the board per mm across it. */
-export function leanOf({ bass, treble }: { readonly bass: Point; readonly treble: Point }): number {
+export function measureLean({
+  bass,
+  treble,
+}: {
+  readonly bass: Point;
+  readonly treble: Point;
+}): number {
   return (treble.along - bass.along) / (treble.offset - bass.offset);
 }
 

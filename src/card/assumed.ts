@@ -1,6 +1,6 @@
 /** What a design leaves open and the check assumed, in plain words from the table of fields. */
 import { DESIGN } from "../design/fields.js";
-import { entriesOf, type Form } from "../design/kinds.js";
+import { type Form, listFields } from "../design/kinds.js";
 import type { Report } from "../report/report.js";
 import type { Unit } from "../text/length-text.js";
 import { wrapped } from "../text/text-layout.js";
@@ -36,7 +36,7 @@ function wordsFor(path: string, assumed: Report["assumed"], unit: Unit): string 
   }
   const word = WORDS[value];
   if (word !== undefined) return word;
-  const said = saidOf(path.split("."), DESIGN) ?? path;
+  const said = findSentence(path.split("."), DESIGN) ?? path;
   // “…, ± mm; 0 where …” → “…: ± 0.10 mm”
   const [clause = ""] = said.replace(/\.$/, "").split(/[;:]/);
   const [, what = "", sign = "", kind = "", more = ""] = CLAUSE.exec(clause) ?? [];
@@ -59,13 +59,13 @@ function amountWords(value: number, kind: string, unit: Unit): string {
 }
 
 /** What the table says of the field at a path. */
-function saidOf([key, ...rest]: readonly string[], form: Form): string | undefined {
-  for (const [name, field] of entriesOf(form)) {
+function findSentence([key, ...rest]: readonly string[], form: Form): string | undefined {
+  for (const [name, field] of listFields(form)) {
     if (name !== key) continue;
     if (rest.length === 0) return field.says;
     const inner = field.kind === "list" ? field.item : field;
     const under = field.kind === "list" ? rest.slice(1) : rest;
-    if (inner.kind === "object") return saidOf(under, inner);
+    if (inner.kind === "object") return findSentence(under, inner);
   }
   return undefined;
 }

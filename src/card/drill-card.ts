@@ -7,14 +7,14 @@ import { holeNames } from "../text/plain-words.js";
 import { wrapped } from "../text/text-layout.js";
 import { assumedLines } from "./assumed.js";
 import { chanceLines } from "./chance.js";
-import { findingLines, type Part, partOf } from "./findings.js";
+import { choosePart, findingLines, type Part } from "./findings.js";
 import { holeLines } from "./holes.js";
 import type { Job } from "./job.js";
 import {
   type CardOptions,
   cautionLines,
   headLines,
-  pageOf,
+  layPage,
   readOptions,
   stepLines,
   unitNamed,
@@ -48,7 +48,7 @@ import { buildSteps } from "./steps.js";
 export function drillCard(report: Report, options: CardOptions = {}): string {
   const { unit, design, settings, chance } = readJob(report, options);
   const title = report.name ?? "unnamed neck";
-  return pageOf([
+  return layPage([
     headLines(`DRILL CARD: ${title}`, verdictLine(report), unit),
     [
       ...stepLines(stepsHeading(report), buildSteps({ report, settings, unit })),
@@ -71,13 +71,13 @@ export function readJob(
 ): Job & Pick<CardOptions, "chance"> & { readonly design: Design | undefined } {
   const { unit: name, design, remedies = true, chance } = readOptions(options);
   const unit = unitNamed(name);
-  if (design !== undefined) mustBeOf(report, design);
+  if (design !== undefined) checkSame(report, design);
   const settings = writeSettings(report, unit);
   return { report, settings, unit, chance, design: remedies ? design : undefined };
 }
 
 /** Throws where the design is not the one that the report is of. */
-function mustBeOf({ holes }: Report, design: Design): void {
+function checkSame({ holes }: Report, design: Design): void {
   const own = readNeck(design).holes;
   const isSame =
     own.length === holes.length && own.every(({ marker }, i) => marker.path === holes[i]?.path);
@@ -87,15 +87,15 @@ function mustBeOf({ holes }: Report, design: Design): void {
 /** Holes and slots apart: what is found of one does not stop the other. */
 export function verdictLine(report: Report): string {
   const { holes, slots } = report;
-  const parts = [holes.length === 0 ? "Holes: none" : `Holes: ${stateOf(report, "holes")}`];
-  if (slots || countOf(report, "slots", "error") > 0)
-    parts.push(`Slots: ${stateOf(report, "slots")}`);
-  return `${[...parts, `Edges: ${stateOf(report, "edges")}`].join(". ")}.`;
+  const parts = [holes.length === 0 ? "Holes: none" : `Holes: ${tellState(report, "holes")}`];
+  if (slots || countFindings(report, "slots", "error") > 0)
+    parts.push(`Slots: ${tellState(report, "slots")}`);
+  return `${[...parts, `Edges: ${tellState(report, "edges")}`].join(". ")}.`;
 }
 
-function stateOf(report: Report, part: Part): string {
-  const errors = countOf(report, part, "error");
-  const warnings = countOf(report, part, "warning");
+function tellState(report: Report, part: Part): string {
+  const errors = countFindings(report, part, "error");
+  const warnings = countFindings(report, part, "warning");
   const counts = [counted(errors, "error"), counted(warnings, "warning")]
     .filter(Boolean)
     .join(", ");
@@ -104,8 +104,8 @@ function stateOf(report: Report, part: Part): string {
   return [stop || go, counts].filter(Boolean).join(", ") || "nothing found";
 }
 
-function countOf({ findings }: Report, part: Part, severity: string): number {
-  return findings.filter((finding) => finding.severity === severity && partOf(finding) === part)
+function countFindings({ findings }: Report, part: Part, severity: string): number {
+  return findings.filter((finding) => finding.severity === severity && choosePart(finding) === part)
     .length;
 }
 
@@ -114,7 +114,7 @@ function counted(count: number, word: string): string {
 }
 
 function stepsHeading(report: Report): string {
-  const stops = countOf(report, "holes", "error") > 0;
+  const stops = countFindings(report, "holes", "error") > 0;
   return stops ? "STEPS   (not before the errors of the holes are cured)" : "STEPS";
 }
 

@@ -14,7 +14,7 @@ import type { WrittenSetting } from "./settings.js";
 export type Part = "holes" | "slots" | "edges";
 
 /** A finding that names a hole is about the holes, whatever else is in its way. */
-export function partOf({ code, hole }: Finding): Part {
+export function choosePart({ code, hole }: Finding): Part {
   if (hole !== undefined) return "holes";
   if (/slot/.test(code)) return "slots";
   return /edge|side-dot/.test(code) ? "edges" : "holes";

@@ -7,7 +7,7 @@ import { fixed } from "../text/length-text.js";
 import type { Job, Step } from "./job.js";
 import { edgeName } from "./second-sheet.js";
 import { spanWords } from "./setting-steps.js";
-import { outcomeOf, type WrittenSetting } from "./settings.js";
+import { findOutcome, type WrittenSetting } from "./settings.js";
 
 /** The steps in their order. */
 export function finishingSteps(job: Job): Step[] {
@@ -32,7 +32,7 @@ function fittingSteps(job: Job): Step[] {
 function fitWords({ report, settings, unit }: Job, { name, holes }: WrittenSetting): string[] {
   const dots = holes.flatMap((i) => {
     const hole = elementAt(report.holes, i);
-    const depth = outcomeOf(hole, settings)?.depth;
+    const depth = findOutcome(hole, settings)?.depth;
     if (hole.fill.kind !== "solid" || depth === undefined) return [];
     const { thickness } = hole.fill;
     return [{ thickness, above: thickness - depth, room: hole.removal.inner }];

@@ -3,7 +3,7 @@ import type { Hole, Outcome, Report } from "../report/report.js";
 import type { Unit } from "../text/length-text.js";
 import { holeName, listNames } from "../text/plain-words.js";
 import { table, wrapped } from "../text/text-layout.js";
-import { outcomeOf, type WrittenSetting } from "./settings.js";
+import { findOutcome, type WrittenSetting } from "./settings.js";
 
 const KEY =
   "size: diameter, or a pocket's width; taken: by the radius at the outer rim, nominal; least, most: depths of the floor that suit; left: of the marker after the radius, wood: under the bit, both in the worst case";
@@ -38,9 +38,9 @@ export function tabulateHoles(
   const outcomes = ["travel", "depth", "left", "wood"];
   const planned = isPlanned ? outcomes.map((word) => `planned ${word}`) : [];
   const rows = holes.map((hole, i) => [
-    ...placeCells(hole, i, outcomeOf(hole, settings), unit),
+    ...placeCells(hole, i, findOutcome(hole, settings), unit),
     ...(settings.length > 1 ? [settings[hole.recommended?.setting ?? -1]?.letter ?? NOTHING] : []),
-    ...outcomeCells(outcomeOf(hole, settings), unit),
+    ...outcomeCells(findOutcome(hole, settings), unit),
     ...(isPlanned ? outcomeCells(hole.planned, unit) : []),
   ]);
   const setHead = settings.length > 1 ? ["set"] : [];

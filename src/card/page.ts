@@ -63,7 +63,7 @@ export function cautionLines(cautions: readonly string[]): string[] {
 }
 
 /** Sections with an empty line between them. */
-export function pageOf(sections: readonly (readonly string[])[]): string {
+export function layPage(sections: readonly (readonly string[])[]): string {
   const texts = sections.filter((lines) => lines.length > 0).map((lines) => lines.join("\n"));
   return `${texts.join("\n\n")}\n`;
 }

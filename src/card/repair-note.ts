@@ -11,13 +11,13 @@ import {
   type CardOptions,
   cautionLines,
   headLines,
-  pageOf,
+  layPage,
   readOptions,
   stepLines,
   unitNamed,
 } from "./page.js";
 import { touchWords, zeroingWords } from "./setting-steps.js";
-import { toolsOf } from "./tools.js";
+import { listTools } from "./tools.js";
 
 /**
  * A repair as a note: the bit to drill again with, step by step, and what ruled out the smaller ones.
@@ -48,7 +48,7 @@ export function repairNote(repair: Repair, options: CardOptions = {}): string {
     diameter === null
       ? "No bit of the rack does."
       : `Drill again with a bit of ${unit.bit(diameter)} ${unit.short}.`;
-  return pageOf([
+  return layPage([
     headLines(title, verdict, unit),
     report ? stepLines("STEPS", repairSteps(repair, report, unit)) : [],
     bitLines(repair, unit),
@@ -66,12 +66,12 @@ function repairSteps({ hole }: Repair, report: Report, unit: Unit): Step[] {
   const [again, other] = drilledAgain(hole, report);
   if (again === undefined) return [];
   const index = report.holes.indexOf(again);
-  const [tool] = toolsOf(report.holes, [index], unit);
+  const [tool] = listTools(report.holes, [index], unit);
   const bit = `the ${tool?.name}`;
   const stop = report.stops.settings.find(({ holes }) => holes.includes(index))?.stop;
   const touch = touchWords(tool ? [tool] : [], stop, unit);
   const both = other
-    ? ` Drill ${nameOf(other)} again with it too, to ${travelWords(other, unit)}: so the pair stays alike.`
+    ? ` Drill ${nameHole(other)} again with it too, to ${travelWords(other, unit)}: so the pair stays alike.`
     : "";
   return [
     {
@@ -82,12 +82,12 @@ function repairSteps({ hole }: Repair, report: Report, unit: Unit): Step[] {
     {
       text: `Set the stop to ${travelWords(again, unit)}: ${touch}, zero the stop there, then set the travel. Try it in scrap. ${zeroingWords(stop, unit)}`,
     },
-    { text: `Drill ${nameOf(again)} again with ${bit}.${both}` },
+    { text: `Drill ${nameHole(again)} again with ${bit}.${both}` },
     { text: fillWords(again, other, unit) },
   ];
 }
 
-function nameOf(hole: Hole): string {
+function nameHole(hole: Hole): string {
   return listNames([holeName(hole)]);
 }
 

@@ -7,7 +7,7 @@ import {
   type CardOptions,
   cautionLines,
   headLines,
-  pageOf,
+  layPage,
   readOptions,
   unitNamed,
 } from "./page.js";
@@ -38,8 +38,8 @@ export function sandingNote(
   options: Pick<CardOptions, "unit"> = {},
 ): string {
   const unit = unitNamed(readOptions(options).unit);
-  return pageOf([
-    headLines(`SANDING: ${progress.name ?? "unnamed neck"}`, verdictOf(progress), unit),
+  return layPage([
+    headLines(`SANDING: ${progress.name ?? "unnamed neck"}`, tellVerdict(progress), unit),
     readingLines(progress, unit),
     markerLines(progress, unit),
     findingLines(progress, unit),
@@ -48,7 +48,7 @@ export function sandingNote(
 }
 
 /** Whether to go on, in a sentence. */
-export function verdictOf({ findings, holes }: SandingProgress): string {
+export function tellVerdict({ findings, holes }: SandingProgress): string {
   const errors = findings.filter(({ severity }) => severity === "error").length;
   if (errors > 0)
     return `STOP: ${errors} of ${holes.length} markers may be left with less than they keep.`;

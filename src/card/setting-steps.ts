@@ -6,13 +6,13 @@ import type { Hole } from "../report/report.js";
 import type { Unit } from "../text/length-text.js";
 import { holeNames, joined, listNames } from "../text/plain-words.js";
 import type { Job, Step } from "./job.js";
-import { outcomeOf, type WrittenSetting } from "./settings.js";
-import { type Tool, toolsOf } from "./tools.js";
+import { findOutcome, type WrittenSetting } from "./settings.js";
+import { listTools, type Tool } from "./tools.js";
 
 /** The three steps of a setting. */
 export function settingSteps(job: Job, setting: WrittenSetting, isFirst: boolean): Step[] {
   const { report, unit } = job;
-  const tools = toolsOf(report.holes, setting.holes, unit);
+  const tools = listTools(report.holes, setting.holes, unit);
   const { stop } = setting;
   return [
     { text: settingWords(job, setting) },
@@ -37,7 +37,7 @@ export function tellSetting(job: Job, setting: WrittenSetting): string {
 function settingWords(job: Job, setting: WrittenSetting): string {
   const { report, unit } = job;
   const { set, min, max, minHole, maxHole, name, holes, stop } = setting;
-  const tools = toolsOf(report.holes, holes, unit);
+  const tools = listTools(report.holes, holes, unit);
   const names = holeNames(report.holes);
   const [least, most] = unit.range(min, max, set.mm);
   const rule = RULES[elementAt(report.holes, maxHole).window.maxBy];
@@ -130,7 +130,7 @@ function drillingStep(
 ): Step {
   const { report, settings, unit } = job;
   const depths = setting.holes.flatMap(
-    (i) => outcomeOf(elementAt(report.holes, i), settings)?.depth ?? [],
+    (i) => findOutcome(elementAt(report.holes, i), settings)?.depth ?? [],
   );
   const floor = `Their floors come ${spanWords(depths, unit)} deep.`;
   const verb = isRouted(tools) ? "Rout" : "Drill";

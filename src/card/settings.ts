@@ -24,7 +24,7 @@ export function writeSettings({ stops: { settings } }: Report, unit: Unit): Writ
 }
 
 /** What a hole comes to at the travel that is written; undefined where no setting serves it. */
-export function outcomeOf(
+export function findOutcome(
   { recommended }: Hole,
   settings: readonly WrittenSetting[],
 ): Required<Outcome> | undefined {

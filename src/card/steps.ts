@@ -5,12 +5,12 @@ import { joined } from "../text/plain-words.js";
 import { finishingSteps } from "./finishing-steps.js";
 import type { Job, Step } from "./job.js";
 import { settingSteps } from "./setting-steps.js";
-import { type Tool, toolsOf } from "./tools.js";
+import { listTools, type Tool } from "./tools.js";
 
 /** The steps in their order: each setting's holes together, the setting with the most room first. */
 export function buildSteps(job: Job): Step[] {
   const { report, settings, unit } = job;
-  const tools = toolsOf(report.holes, [...report.holes.keys()], unit);
+  const tools = listTools(report.holes, [...report.holes.keys()], unit);
   const inOrder = [...settings].sort((a, b) => b.max - b.min - (a.max - a.min));
   return [
     ...measuringSteps(job, tools),

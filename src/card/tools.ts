@@ -23,7 +23,7 @@ const KINDS = {
 } as const;
 
 /** The tools that drill some holes, in the order of these; what is drilled already takes none. */
-export function toolsOf(holes: readonly Hole[], indices: readonly number[], unit: Unit): Tool[] {
+export function listTools(holes: readonly Hole[], indices: readonly number[], unit: Unit): Tool[] {
   const tools = new Map<string, Tool & { readonly holes: number[] }>();
   for (const index of indices) {
     const hole = elementAt(holes, index);
@@ -34,13 +34,13 @@ export function toolsOf(holes: readonly Hole[], indices: readonly number[], unit
     if (known) known.holes.push(index);
     else {
       const isMill = bit.kind === "end-mill";
-      tools.set(key, { name: nameOf(hole, unit), hole, holes: [index], isMill });
+      tools.set(key, { name: nameTool(hole, unit), hole, holes: [index], isMill });
     }
   }
   return [...tools.values()];
 }
 
-function nameOf({ bit, diameter }: Hole, unit: Unit): string {
+function nameTool({ bit, diameter }: Hole, unit: Unit): string {
   const kind = KINDS[bit?.kind ?? "end-mill"];
   return diameter === undefined
     ? `${kind} for the pockets`

@@ -14,8 +14,8 @@
 import type { Finish, RodChannel } from "../board/board.js";
 import type { Marker } from "../board/markers.js";
 import type { Spec } from "../design/spec.js";
-import { leadOf, spurOf } from "../drilling/bits.js";
-import { buildTouches, dropAt, footOf, type Touch } from "../drilling/touches.js";
+import { measureLead, measureSpur } from "../drilling/bits.js";
+import { buildTouches, dropAt, placeFoot, type Touch } from "../drilling/touches.js";
 import type { Neck } from "../drilling/work.js";
 import { gapBetween, type Polygon } from "../geometry/polygon.js";
 import type { Surface } from "../geometry/surface.js";
@@ -34,10 +34,10 @@ import {
   deepestOver,
   type Ground,
   isLevelSheet,
-  leastOf,
   type Sheet,
+  seekLeast,
   shallowestOver,
-  sheetsOf,
+  splitSheets,
 } from "./sheets.js";
 import type { Field } from "./spread.js";
 
@@ -70,20 +70,26 @@ export interface Bench {
 }
 
 /** Farther than any place of a hole from its marked one, mm, by the layout's law. */
-export function benchesOf({ board, spec, holes }: Neck, reach: number): Bench[] {
+export function buildBenches({ board, spec, holes }: Neck, reach: number): Bench[] {
   const touches = buildTouches(board, spec, []);
   return holes.map(({ marker }) => {
     const touch = touches.get(marker.group.path.group) as Touch;
-    return benchOf(board.nominal, spec, touch, marker, reach);
+    return buildBench(board.nominal, spec, touch, marker, reach);
   });
 }
 
-function benchOf(nominal: Finish, spec: Spec, touch: Touch, marker: Marker, reach: number): Bench {
+function buildBench(
+  nominal: Finish,
+  spec: Spec,
+  touch: Touch,
+  marker: Marker,
+  reach: number,
+): Bench {
   const { group, outline, width } = marker;
   const { bit, drilled, fill } = group;
-  const lead = drilled || outline ? 0 : leadOf(bit, width);
-  const plate = plateOf(nominal, touch, marker, reach);
-  const { bearing, kinks, isBearingLevel } = bearingOf(nominal, touch, marker);
+  const lead = drilled || outline ? 0 : measureLead(bit, width);
+  const plate = measurePlate(nominal, touch, marker, reach);
+  const { bearing, kinks, isBearingLevel } = findBearing(nominal, touch, marker);
   const more = fill.keep + lead;
   const keep = (state: State): Field => {
     const { fresh, old } = plate(state);
@@ -142,7 +148,7 @@ function benchOf(nominal: Finish, spec: Spec, touch: Touch, marker: Marker, reac
 }
 
 /** The part of the board that a hole may cover, wherever its true place. */
-function stretchOf(marker: Marker, reach: number): readonly [number, number] {
+function findStretch(marker: Marker, reach: number): readonly [number, number] {
   const alongs = marker.outline?.map(({ along }) => along) ?? [
     marker.along - marker.width / 2,
     marker.along + marker.width / 2,
@@ -163,13 +169,13 @@ interface Plate {
 }
 
 /** The true surfaces over a hole. */
-function plateOf(
+function measurePlate(
   { sanded, old }: Finish,
   { height }: Touch,
   marker: Marker,
   reach: number,
 ): (state: State) => Plate {
-  const [from, to] = stretchOf(marker, reach);
+  const [from, to] = findStretch(marker, reach);
   const below = (track: Track) => (isConstant(height) ? track : combined(track, height, -1));
   const even = below(sanded.sanding);
   const level = below(constantTrack(0));
@@ -179,8 +185,8 @@ function plateOf(
     const fresh: Surface = { sanding: taken, radius: scaled(sanded.radius, state.radius) };
     const was = old && { sanding: level, radius: scaled(old.radius, state.existing) };
     return {
-      fresh: sheetsOf(fresh, from, to, state.crest),
-      old: was && sheetsOf(was, from, to, 0),
+      fresh: splitSheets(fresh, from, to, state.crest),
+      old: was && splitSheets(was, from, to, 0),
     };
   };
 }
@@ -192,7 +198,7 @@ function isLevelAll(sheets: readonly Sheet[]): boolean {
 /** Whether the old surface shows anywhere that a hole may lie: looked at in a few places. */
 function isOldAbove({ fresh, old }: Plate, marker: Marker, reach: number): boolean {
   if (old === undefined) return false;
-  const [from, to] = stretchOf(marker, reach);
+  const [from, to] = findStretch(marker, reach);
   const offsets = marker.outline?.map(({ offset }) => offset) ?? [
     marker.offset - marker.width / 2,
     marker.offset + marker.width / 2,
@@ -210,11 +216,11 @@ function isOldAbove({ fresh, old }: Plate, marker: Marker, reach: number): boole
 }
 
 /** How far what the stop bears on lies below the crest plane; nothing from the table and on a blank. */
-function bearingOf({ old }: Finish, touch: Touch, marker: Marker) {
+function findBearing({ old }: Finish, touch: Touch, marker: Marker) {
   if (old === undefined || touch.bears === "table") {
     return { bearing: () => () => 0, kinks: [], isBearingLevel: true };
   }
-  const half = footOf(touch, marker) / 2;
+  const half = placeFoot(touch, marker) / 2;
   const { along, offset } = marker;
   const bearing = ({ existing }: State) => {
     const top = { radius: scaled(old.radius, existing), sanding: old.sanding };
@@ -229,7 +235,7 @@ type Room = (along: number, across: number, p: number) => number;
 
 function webRoom({ web }: Spec, { whole }: Touch, marker: Marker, lead: number): Room {
   const { along, width, outline, group } = marker;
-  const [from, to] = stretchOf(marker, 0);
+  const [from, to] = findStretch(marker, 0);
   const { bit, drilled } = group;
   if (drilled || outline) {
     const left = drilled ? 0 : web;
@@ -237,7 +243,7 @@ function webRoom({ web }: Spec, { whole }: Touch, marker: Marker, lead: number):
   }
   const reach = width / 2;
   if (bit.kind !== "twist") {
-    const spur = spurOf(bit);
+    const spur = measureSpur(bit);
     return (s, _, p) => {
       const tip = valueAt(whole, along + s);
       const rim = leastOver(whole, from + s, to + s) + (lead > 0 ? lead + p : 0) - spur;
@@ -283,7 +289,7 @@ function channelRoom(
     if (bit.kind === "twist") return coneRoom(channel, web, s, x, reach, (lead + p) / reach) - web;
     const beyond = Math.max(0, x - channel.half - web);
     const half = Math.sqrt(Math.max(0, (reach - beyond) * (reach + beyond)));
-    const rim = within(s - half, s + half) + (lead > 0 ? lead + p : 0) - spurOf(bit);
+    const rim = within(s - half, s + half) + (lead > 0 ? lead + p : 0) - measureSpur(bit);
     return Math.min(tip, rim) - web;
   };
 }
@@ -308,7 +314,7 @@ function coneRoom(
   const ends = [start, ...knots, end];
   let least = Infinity;
   for (let i = 1; i < ends.length; i++) {
-    least = Math.min(least, leastOf(room, ends[i - 1] as number, ends[i] as number));
+    least = Math.min(least, seekLeast(room, ends[i - 1] as number, ends[i] as number));
   }
   return least;
 }
@@ -361,7 +367,7 @@ function channelKinks({ web }: Spec, { channel }: Touch, marker: Marker): number
 /** Whether any part of a hole may come within the web of the channel. */
 function isWithin({ channel }: Touch, { web }: Spec, marker: Marker, reach: number): boolean {
   if (channel === undefined) return false;
-  const [from, to] = stretchOf(marker, reach);
+  const [from, to] = findStretch(marker, reach);
   const offsets = marker.outline?.map(({ offset }) => offset) ?? [
     marker.offset - marker.width / 2,
     marker.offset + marker.width / 2,
@@ -374,6 +380,6 @@ function isWithin({ channel }: Touch, { web }: Spec, marker: Marker, reach: numb
 /** The channel is one and the same all along a dot. */
 function isChannelEven({ channel }: Touch, { web }: Spec, marker: Marker, reach: number): boolean {
   if (channel === undefined) return false;
-  const [from, to] = stretchOf(marker, reach);
+  const [from, to] = findStretch(marker, reach);
   return isConstant(channel.over) && channel.from + web <= from && to <= channel.to - web;
 }

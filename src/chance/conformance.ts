@@ -5,8 +5,8 @@ import type { DesignIssue } from "../errors/errors.js";
 import { isArray } from "../errors/unknown.js";
 import { readFields, readList, readNumber, refuseAll, SIZE } from "../measured/read.js";
 import { keptLaws } from "./law.js";
-import { failingAt, modelOf } from "./model.js";
-import { planOf, usualTravels } from "./plans.js";
+import { buildModel, failingAt } from "./model.js";
+import { readPlan, usualTravels } from "./plans.js";
 import type { Grade } from "./spread.js";
 
 /** What is drilled how. */
@@ -75,11 +75,11 @@ export function conformanceProbability(
   options: ConformanceOptions = {},
 ): Conformance {
   const neck = readNeck(design);
-  return conformanceOf(neck, readTravels(neck, options));
+  return judgeConformance(neck, readTravels(neck, options));
 }
 
 /** The same, of a neck that is read. */
-export function conformanceOf(
+export function judgeConformance(
   neck: Neck,
   travels: readonly (number | undefined)[],
   grade: Grade = AS_MEANT,
@@ -96,10 +96,10 @@ const AS_MEANT = 2;
 /** The chances of a neck at any travels; what does not hang on them is worked out once. */
 export function failingNeck(neck: Neck, grade: Grade = AS_MEANT) {
   const laws = keptLaws();
-  const [fine, rough] = [modelOf(neck, grade, laws), modelOf(neck, grade / 2, laws)];
+  const [fine, rough] = [buildModel(neck, grade, laws), buildModel(neck, grade / 2, laws)];
   const aim = { absolute: 1.6e-5 / 4 ** grade, relative: 1e-2 / 4 ** grade };
   return (travels: readonly (number | undefined)[]): Conformance => {
-    const plan = planOf(neck, travels);
+    const plan = readPlan(neck, travels);
     const { fails, error, byRule, byHole } = failingAt(fine, rough, plan, aim);
     const numericalError = error + ROUNDING * fails + CUT_OFF;
     return { holds: 1 - fails, fails, numericalError, byRule, byHole };

@@ -6,7 +6,7 @@
  */
 import type { LawSpec } from "../design/spec.js";
 import { normalDensity, normalDistribution } from "../measured/normal.js";
-import { type Pieces, piecesThrough, tailsOf } from "./pieces.js";
+import { integrateTails, type Pieces, piecesThrough } from "./pieces.js";
 import { kept, type Rule, ruleFor } from "./rules.js";
 
 /** A law that is symmetric about 0. */
@@ -46,13 +46,13 @@ export function keptLaws(): Laws {
       .map((each) => `${each.shape} ${each.limit} ${each.coverage}`)
       .sort()
       .join();
-    if (!known.has(key)) known.set(key, lawOf(off));
+    if (!known.has(key)) known.set(key, combineLaws(off));
     return known.get(key);
   };
 }
 
 /** The law of a sum; undefined where nothing of it is off. */
-export function lawOf(errors: readonly LawSpec[]): Law | undefined {
+export function combineLaws(errors: readonly LawSpec[]): Law | undefined {
   const normal = errors.filter(({ shape }) => shape === "normal");
   const sigma = Math.hypot(...normal.map(({ limit, coverage }) => limit / coverage));
   const halves = errors.flatMap(({ shape, limit }) => {
@@ -63,7 +63,7 @@ export function lawOf(errors: readonly LawSpec[]): Law | undefined {
   // less than this of the sum would only cost digits
   const rising = halves.filter((half) => half > HARDLY * most).sort((a, b) => b - a);
   const first = sigma > HARDLY * most ? normalLaw(sigma) : undefined;
-  const kinks = kinksOf(rising);
+  const kinks = listKinks(rising);
   const sum = rising.reduce<TailedLaw | undefined>((sum, half, i) => {
     if (sum === undefined) return rectangularLaw(half);
     const edges = first ? smoothEdges(kinks[i] as number[], sigma) : (kinks[i] as number[]);
@@ -99,7 +99,7 @@ function rulesFor({ half, edges, width, density }: TailedLaw): Pick<Law, "rule" 
 const HARDLY = 1e-7;
 
 /** The kinks from 0 on of each sum of the first few rectangular errors. */
-function kinksOf(halves: readonly number[]): number[][] {
+function listKinks(halves: readonly number[]): number[][] {
   let signed = [0];
   return halves.map((half) => {
     signed = distinct(signed.flatMap((at) => [at - half, at + half]));
@@ -160,7 +160,7 @@ function withRectangular(law: TailedLaw, half: number, edges: readonly number[])
 function tailed(tail: Pieces) {
   const { edges } = tail;
   const half = edges.at(-1) as number;
-  const far = tailsOf(tail);
+  const far = integrateTails(tail);
   const upper = (x: number) => {
     if (x >= 0) return x < half ? tail.at(x) : 0;
     return x > -half ? 1 - tail.at(-x) : 1;

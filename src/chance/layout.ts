@@ -3,7 +3,7 @@
  * triangular one falls linearly from its centre (a cone), a normal one is two independent normals. Lengths in mm.
  */
 import type { LawSpec } from "../design/spec.js";
-import { type Law, lawOf } from "./law.js";
+import { combineLaws, type Law } from "./law.js";
 import { kept, legendreRule, type Rule, semicircleRule } from "./rules.js";
 
 /** How far off a coordinate is: its own law, and the chance of more. */
@@ -28,10 +28,10 @@ export interface Layout {
 }
 
 /** The layout of a law; undefined where nothing is off. */
-export function layoutOf(spec: LawSpec): Layout | undefined {
+export function readLayout(spec: LawSpec): Layout | undefined {
   const { limit, shape } = spec;
   if (!(limit > 0)) return undefined;
-  if (shape === "normal") return normalLayout(lawOf([spec]) as Law);
+  if (shape === "normal") return normalLayout(combineLaws([spec]) as Law);
   return shape === "rectangular" ? discLayout(limit) : coneLayout(limit);
 }
 
@@ -81,7 +81,7 @@ function coneLayout(a: number): Layout {
     const root = Math.sqrt((1 - z) * (1 + z));
     return root - (z === 0 ? 0 : z * z * Math.acosh(1 / Math.abs(z)));
   };
-  const even = kept((n) => halvesOf(legendreRule(n)));
+  const even = kept((n) => applyToHalves(legendreRule(n)));
   return {
     reach: a,
     isEndless: false,
@@ -131,7 +131,7 @@ function scaled({ at, weight }: Rule, by: number): Rule {
 }
 
 /** A rule on either half of its range: what has a kink in the middle. */
-function halvesOf({ at, weight }: Rule): Rule {
+function applyToHalves({ at, weight }: Rule): Rule {
   const both = [-1, 1].flatMap((side) => at.map((x) => (x + side) / 2));
   return { at: both, weight: [...weight, ...weight].map((w) => w / 2) };
 }

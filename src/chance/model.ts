@@ -5,24 +5,24 @@
 import type { LawSpec } from "../design/spec.js";
 import type { Neck } from "../drilling/work.js";
 import { leastOver } from "../geometry/track.js";
-import { type Bench, benchesOf, type State } from "./bench.js";
+import { type Bench, buildBenches, type State } from "./bench.js";
 import { type Aim, finerThan, type Mean, meanOver, type Quantities } from "./expectation.js";
 import { FARTHEST, type Law, type Laws } from "./law.js";
-import { type Layout, layoutOf } from "./layout.js";
-import { overlapOf } from "./overlap.js";
+import { type Layout, readLayout } from "./layout.js";
+import { integrateOverlap } from "./overlap.js";
 import type { Rule } from "./rules.js";
 import {
   ANY,
   type BitGroup,
+  buildTree,
   FIRST,
-  failingOf,
+  failingShares,
   HOLES,
   type HoleLimits,
   SECOND,
   type SharedLaws,
-  treeOf,
 } from "./shares.js";
-import { type Field, type Grade, spreadOf } from "./spread.js";
+import { buildSpread, type Field, type Grade } from "./spread.js";
 
 /** The chance that not all holes hold, by rule and by hole. */
 export interface Failing {
@@ -69,10 +69,10 @@ export interface Model {
 type Limits = Omit<HoleLimits, "set">;
 
 /** Makes a neck ready. */
-export function modelOf(neck: Neck, grade: Grade, lawOf: Laws): Model {
+export function buildModel(neck: Neck, grade: Grade, lawOf: Laws): Model {
   const { tolerance } = neck.spec;
-  const layout = layoutOf(tolerance.layout);
-  const benches = benchesOf(neck, layout?.reach ?? 0);
+  const layout = readLayout(tolerance.layout);
+  const benches = buildBenches(neck, layout?.reach ?? 0);
   const isOwn = tolerance.stop.per === "hole";
   const tips = benches.map(({ drilled, bears }) =>
     drilled
@@ -91,7 +91,7 @@ export function modelOf(neck: Neck, grade: Grade, lawOf: Laws): Model {
   const dotErrors = tips.map((errors) => same([...errors, tolerance.fill]));
   const laws = new Map([...lists.values()].map((errors) => [errors, lawOf(errors)]));
   const point = lawOf([tolerance.point]);
-  const { shared, board, left } = sharedOf(neck, benches, lawOf);
+  const { shared, board, left } = buildShared(neck, benches, lawOf);
   return {
     neck,
     benches,
@@ -118,7 +118,7 @@ const NOMINAL: State = { radius: 1, existing: 1, crest: 0, sanding: 0 };
 /** Chances below this are nothing beside those that are worked out. */
 const SELDOM = 2e-9;
 
-function sharedOf({ spec, board, holes }: Neck, benches: readonly Bench[], lawOf: Laws) {
+function buildShared({ spec, board, holes }: Neck, benches: readonly Bench[], lawOf: Laws) {
   const { tolerance } = spec;
   const { sanded, old } = board.nominal;
   const isFlat = sanded.radius.value.every((radius) => radius === Infinity);
@@ -126,7 +126,7 @@ function sharedOf({ spec, board, holes }: Neck, benches: readonly Bench[], lawOf
   const crest = isFlat ? undefined : lawOf([tolerance.crest]);
   const existing = old && lawOf([tolerance.existing]);
   const sanding = lawOf([tolerance.sanding]);
-  const reach = layoutOf(tolerance.layout)?.reach ?? 0;
+  const reach = readLayout(tolerance.layout)?.reach ?? 0;
   const least = Math.min(
     ...holes.map(({ marker: { along, width } }) =>
       leastOver(sanded.sanding, along - width - reach, along + width + reach),
@@ -173,7 +173,7 @@ function isPointed(
 /** The chance that not all hold; `rough` is the same neck made ready less finely, to tell what that is worth. */
 export function failingAt(model: Model, rough: Model, plan: Plan, aim: Aim): Failing {
   const { shared, benches, left } = model;
-  const at = totalsOf(model, plan, aim);
+  const at = makeTotals(model, plan, aim);
   const mean = meanOver(shared.existing, aim, (e) => {
     const existing = 1 + e;
     const overRadius = meanOver(shared.radius, aim, (r) => {
@@ -217,7 +217,7 @@ function roughness(
   aim: Aim,
   at: (state: State) => Quantities,
 ): number {
-  const roughAt = totalsOf(rough, plan, aim);
+  const roughAt = makeTotals(rough, plan, aim);
   const states: State[] = [NOMINAL];
   for (const name of ["radius", "existing", "crest", "sanding"] as const) {
     const law = model.shared[name];
@@ -235,15 +235,15 @@ function roughness(
 }
 
 /** All chances under one state of the board. */
-function totalsOf(model: Model, plan: Plan, aim: Aim): (state: State) => Quantities {
+function makeTotals(model: Model, plan: Plan, aim: Aim): (state: State) => Quantities {
   const count = model.benches.length;
-  const below = treeOf(plan.bits, belowLaws(model), model.lawOf);
-  const above = aboveOf(model, plan, aim);
+  const below = buildTree(plan.bits, belowLaws(model), model.lawOf);
+  const above = makeAbove(model, plan, aim);
   return (state) => {
-    const limits = limitsOf(model, plan, "below", state, 0);
-    const low = failingOf(below, limits, aim, model.grade);
+    const limits = placeLimits(model, plan, "below", state, 0);
+    const low = failingShares(below, limits, aim, model.grade);
     const high = above(state);
-    const overlap = overlapOf(model, plan, state, low.of, high.of);
+    const overlap = integrateOverlap(model, plan, state, low.of, high.of);
     const all = new Float64Array(TOTAL.holes + count);
     all[TOTAL.fails] = (low.of[ANY] as number) + (high.of[ANY] as number) - overlap.any;
     all[TOTAL.keep] = low.of[FIRST] as number;
@@ -267,20 +267,20 @@ function belowLaws({ neck, board }: Model): SharedLaws {
 }
 
 /** What fails above the windows; it hangs on the existing radius alone, and on the points of some bits. */
-function aboveOf(model: Model, plan: Plan, aim: Aim): (state: State) => Mean {
+function makeAbove(model: Model, plan: Plan, aim: Aim): (state: State) => Mean {
   const { thickness, stop } = model.neck.spec.tolerance;
   const laws = { board: [thickness], point: [], stop: stop.per === "hole" ? [] : [stop] };
   const known = new Map<number, Mean>();
   const isPointed = plan.bits.map(({ settings }) =>
     settings.some(({ holes }) => holes.some((i) => model.pointed[i])),
   );
-  const level = treeOf(plan.bits, laws, model.lawOf);
+  const level = buildTree(plan.bits, laws, model.lawOf);
   return (state) => {
     const found = known.get(state.existing);
     if (found) return found;
     const mean = isPointed.some((each) => each)
       ? failingWithPoints(model, plan, state, isPointed, aim)
-      : failingOf(level, limitsOf(model, plan, "above", state, 0), aim, model.grade);
+      : failingShares(level, placeLimits(model, plan, "above", state, 0), aim, model.grade);
     known.set(state.existing, mean);
     return mean;
   };
@@ -298,7 +298,7 @@ function failingWithPoints(
   const own = { board: [], point: [], stop: stop.per === "hole" ? [] : [stop] };
   const isOnly = plan.bits.length === 1;
   const levels = plan.bits.map((bit) =>
-    treeOf([bit], { ...own, board: isOnly ? [thickness] : [] }, model.lawOf),
+    buildTree([bit], { ...own, board: isOnly ? [thickness] : [] }, model.lawOf),
   );
   const count = model.benches.length;
   const within = isOnly ? aim : finerThan(aim);
@@ -306,8 +306,8 @@ function failingWithPoints(
     const all = new Float64Array(HOLES + count);
     levels.forEach((level, b) => {
       const of = meanOver(isPointed[b] ? model.point : undefined, within, (p) => {
-        const limits = limitsOf(model, plan, "above", state, p);
-        return failingOf(level, limits, finerThan(within), model.grade, tau).of;
+        const limits = placeLimits(model, plan, "above", state, p);
+        return failingShares(level, limits, finerThan(within), model.grade, tau).of;
       }).of;
       for (let i = 0; i < all.length; i++) {
         const [one, other] = [all[i] as number, of[i] as number];
@@ -319,7 +319,7 @@ function failingWithPoints(
 }
 
 /** The limits of all holes on one side, under one state. */
-export function limitsOf(
+export function placeLimits(
   model: Model,
   { sets }: Plan,
   side: "below" | "above",
@@ -340,17 +340,17 @@ export function limitsOf(
 function belowLimits(model: Model, bench: Bench, i: number, state: State): Limits {
   const { layout, grade } = model;
   const [own, ownMost] = [model.tipErrors[i], model.dotErrors[i]] as [LawSpec[], LawSpec[]];
-  const least = spreadOf(bench.keep(state), layout, model.tip[i], grade);
+  const least = buildSpread(bench.keep(state), layout, model.tip[i], grade);
   const first = { least, own };
   if (bench.flush === undefined) return { first, second: undefined, either: first };
-  const most = spreadOf(bench.flush(state), layout, model.dot[i], grade);
+  const most = buildSpread(bench.flush(state), layout, model.dot[i], grade);
   return { first, second: { most, own, ownMost }, either: { least, most, own, ownMost } };
 }
 
 function aboveLimits(model: Model, bench: Bench, i: number, state: State, p: number): Limits {
   const { layout, grade } = model;
   const own = model.tipErrors[i] as LawSpec[];
-  const limit = (field: Field) => ({ most: spreadOf(field, layout, model.tip[i], grade), own });
+  const limit = (field: Field) => ({ most: buildSpread(field, layout, model.tip[i], grade), own });
   const web = bench.web(state, p);
   const first = limit(web);
   const channel = bench.channel?.(state, p);

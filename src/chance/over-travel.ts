@@ -1,8 +1,8 @@
 /** One travel for all holes: how often it fails, over travels, and the best one. Lengths in mm. */
 import type { Design } from "../design/design.js";
-import { keysOf } from "../drilling/plan.js";
+import { makeKeys } from "../drilling/plan.js";
 import { type Neck, readNeck } from "../drilling/work.js";
-import { type DesignIssue, issueOf } from "../errors/errors.js";
+import { type DesignIssue, makeIssue } from "../errors/errors.js";
 import {
   between,
   readFields,
@@ -122,7 +122,7 @@ export function bestTravel(design: Design, options: BestTravelOptions = {}): Bes
   const level = readOptional(stated, "options.level", LEVEL, USUAL_LEVEL, issues);
   mustHaveOneStop(neck, design, issues);
   refuseAll(issues);
-  return bestOf(neck, level);
+  return seekBest(neck, level);
 }
 
 const LEVEL = between(0.5, 0.999999, "");
@@ -130,9 +130,9 @@ const LEVEL = between(0.5, 0.999999, "");
 export const USUAL_LEVEL = 0.95;
 
 function mustHaveOneStop({ holes }: Neck, design: unknown, issues: DesignIssue[]): void {
-  const { count } = keysOf(holes.map(({ marker }) => marker));
+  const { count } = makeKeys(holes.map(({ marker }) => marker));
   if (count === 1) return;
-  issues.push(issueOf("design", design, `holes that one stop drills; here ${count} do`));
+  issues.push(makeIssue("design", design, `holes that one stop drills; here ${count} do`));
 }
 
 /** The chance at one travel for all holes that are to be drilled. */
@@ -150,7 +150,7 @@ const ALIKE = 1e-12;
 const NEAR = 1e-3;
 
 /** The best travel of a neck. */
-export function bestOf(neck: Neck, level: number): BestTravel {
+export function seekBest(neck: Neck, level: number): BestTravel {
   const at = atTravel(neck, WHILE_SOUGHT);
   const known = new Map<number, number>();
   const fails = (travel: number) => {
@@ -158,7 +158,7 @@ export function bestOf(neck: Neck, level: number): BestTravel {
     known.set(travel, found);
     return found;
   };
-  const [low, high] = endsOf(neck);
+  const [low, high] = findEnds(neck);
   const inside = lowest(fails, low, high);
   const most = 1 - level;
   // the nearest travels known to fail more often, on either side
@@ -180,7 +180,7 @@ export function bestOf(neck: Neck, level: number): BestTravel {
 }
 
 /** Between these travels the best one lies: from the least that any window asks for to the greatest that one allows. */
-function endsOf({ holes, spec }: Neck): [number, number] {
+function findEnds({ holes, spec }: Neck): [number, number] {
   const open = holes.filter(({ marker }) => !marker.group.drilled);
   const ends = open.flatMap(({ window, toTravel }) => [
     window.min + toTravel,

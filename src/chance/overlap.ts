@@ -4,7 +4,7 @@
 import type { State } from "./bench.js";
 import type { Quantities } from "./expectation.js";
 import type { Law } from "./law.js";
-import { limitsOf, type Model, type Plan } from "./model.js";
+import { type Model, type Plan, placeLimits } from "./model.js";
 import { legendreRule, type Rule } from "./rules.js";
 import {
   ANY,
@@ -17,7 +17,7 @@ import {
   panelRule,
   panelsBetween,
   type SettingGroup,
-  settingOf,
+  settingShares,
 } from "./shares.js";
 import { chanceAbove, chanceBelow, type Grade } from "./spread.js";
 
@@ -38,7 +38,7 @@ const NEAR = 1e-6;
  * Errors that let a hole fail below make it fail less above, so that keep and web fail together at most as often as if
  * they were independent; flush and web may go together.
  */
-export function overlapOf(
+export function integrateOverlap(
   model: Model,
   plan: Plan,
   state: State,
@@ -66,14 +66,14 @@ export function overlapOf(
 function bySettings(model: Model, plan: Plan, state: State, below: number, above: number): Overlap {
   const { neck, board, stop, grade, lawOf } = model;
   const { point, thickness } = neck.spec.tolerance;
-  const low = limitsOf(model, plan, "below", state, 0);
-  const high = limitsOf(model, plan, "above", state, 0);
+  const low = placeLimits(model, plan, "below", state, 0);
+  const high = placeLimits(model, plan, "above", state, 0);
   const byHole = new Float64Array(low.length);
   let [any, apart, own] = [below * above, 0, 0];
   for (const { settings, pointed } of plan.bits) {
     for (const { holes, stops } of settings) {
-      const under = settingOf(pointed ? [...board, point] : board, holes, lawOf);
-      const over = settingOf([thickness], holes, lawOf);
+      const under = settingShares(pointed ? [...board, point] : board, holes, lawOf);
+      const over = settingShares([thickness], holes, lawOf);
       const nodes = kept(model, stops ? stop : undefined, grade);
       const mean = { a: 0, b: 0, both: 0, own: 0 };
       nodes.at.forEach((s, k) => {
@@ -109,12 +109,12 @@ type Nodes = Rule;
 function kept({ nodes }: Model, law: Law | undefined, grade: Grade): Nodes {
   const known = nodes.get(grade) ?? new Map<Law | undefined, Nodes>();
   nodes.set(grade, known);
-  const found = known.get(law) ?? nodesOf(law, grade);
+  const found = known.get(law) ?? placeNodes(law, grade);
   known.set(law, found);
   return found;
 }
 
-function nodesOf(law: Law | undefined, grade: Grade): Nodes {
+function placeNodes(law: Law | undefined, grade: Grade): Nodes {
   if (law === undefined) return { at: [0], weight: [1] };
   if (law.sigma !== undefined) return law.rule(4 + 4 * grade);
   const edges = [
@@ -210,9 +210,9 @@ function inBit(
   const sum = { any: 0, below: 0, above: 0 };
   points.at.forEach((p, k) => {
     const weight = points.weight[k] as number;
-    const low = limitsOf(model, plan, "below", state, 0);
+    const low = placeLimits(model, plan, "below", state, 0);
     const isPointed = model.pointed.some((each) => each);
-    const high = limitsOf(model, plan, "above", state, isPointed ? p : 0);
+    const high = placeLimits(model, plan, "above", state, isPointed ? p : 0);
     const own = { any: 0, below: 0, above: 0 };
     for (const setting of bit.settings) {
       const law = setting.stops ? model.stop : undefined;

@@ -31,11 +31,11 @@ export function piecesThrough(edges: readonly number[], f: (x: number) => number
       }
     }
   }
-  return piecesOf(edges, series);
+  return fitPieces(edges, series);
 }
 
 /** The integral from each place to the last edge. */
-export function tailsOf({ edges, series }: Pieces): Pieces {
+export function integrateTails({ edges, series }: Pieces): Pieces {
   const tails = new Float64Array(series.length);
   let beyond = 0;
   for (let i = edges.length - 2; i >= 0; i--) {
@@ -51,10 +51,10 @@ export function tailsOf({ edges, series }: Pieces): Pieces {
     tails[i * TERMS] = beyond - sum;
     beyond = seriesAt(tails, i, -1);
   }
-  return piecesOf(edges, tails);
+  return fitPieces(edges, tails);
 }
 
-function piecesOf(edges: readonly number[], series: Float64Array): Pieces {
+function fitPieces(edges: readonly number[], series: Float64Array): Pieces {
   const starts = Float64Array.from(edges);
   const last = starts.length - 2;
   const at = (x: number) => {

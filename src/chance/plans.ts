@@ -1,7 +1,7 @@
 /** Which travel each hole is drilled at, and which errors go with it. Lengths in mm. */
 
 import type { CheckedHole } from "../drilling/holes.js";
-import { keysOf, planNeck } from "../drilling/plan.js";
+import { makeKeys, planNeck } from "../drilling/plan.js";
 import type { Neck } from "../drilling/work.js";
 import type { Plan } from "./model.js";
 import type { SettingGroup } from "./shares.js";
@@ -21,8 +21,8 @@ export function usualTravels({ holes, board }: Neck): (number | undefined)[] {
 const HAIR = 1e-9;
 
 /** The plan of these travels: who shares a bit, and who a setting of it. */
-export function planOf({ holes }: Neck, travels: readonly (number | undefined)[]): Plan {
-  const { stops, tools } = keysOf(holes.map(({ marker }) => marker));
+export function readPlan({ holes }: Neck, travels: readonly (number | undefined)[]): Plan {
+  const { stops, tools } = makeKeys(holes.map(({ marker }) => marker));
   const bits = new Map<string, Map<string, number[]>>();
   const drilled: number[] = [];
   holes.forEach((_, i) => {

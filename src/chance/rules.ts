@@ -102,11 +102,11 @@ function nodesOver(edges: readonly number[], density: (x: number) => number) {
 /** The Gauss rule for a density on stretches between edges. */
 export function ruleFor(n: number, edges: readonly number[], density: (x: number) => number): Rule {
   const [from, to] = [edges[0] as number, edges.at(-1) as number];
-  return gaussRule(n, recurrenceOf(n, nodesOver(edges, density)), from, to);
+  return gaussRule(n, findRecurrence(n, nodesOver(edges, density)), from, to);
 }
 
 /** The recurrence of the polynomials that are orthonormal over weighted nodes (the procedure of Stieltjes). */
-function recurrenceOf(
+function findRecurrence(
   n: number,
   nodes: readonly { readonly z: number; readonly weight: number }[],
 ): Recurrence {

@@ -67,7 +67,7 @@ export interface Setting {
 }
 
 /** The tree of a side; an error that one setting has by itself is added to the setting's. */
-export function treeOf(bits: readonly BitGroup[], laws: SharedLaws, lawOf: Laws): Level {
+export function buildTree(bits: readonly BitGroup[], laws: SharedLaws, lawOf: Laws): Level {
   const inBoard = bits.length === 1;
   const under = bits.map(({ settings, pointed }): Level => {
     const point = pointed ? laws.point : [];
@@ -75,7 +75,7 @@ export function treeOf(bits: readonly BitGroup[], laws: SharedLaws, lawOf: Laws)
     const shared = inBoard ? laws.board : [];
     const children = settings.map(({ holes, stops }): Level => {
       const own = stops ? laws.stop : [];
-      return settingOf(inBit ? [...shared, ...point, ...own] : own, holes, lawOf);
+      return settingShares(inBit ? [...shared, ...point, ...own] : own, holes, lawOf);
     });
     const [only] = children;
     return inBit && only ? only : { law: lawOf([...shared, ...point]), under: children };
@@ -84,7 +84,7 @@ export function treeOf(bits: readonly BitGroup[], laws: SharedLaws, lawOf: Laws)
   return inBoard && only ? only : { law: lawOf(laws.board), under };
 }
 
-export function settingOf(
+export function settingShares(
   errors: readonly LawSpec[],
   holes: readonly number[],
   lawOf: Laws,
@@ -100,7 +100,7 @@ export function settingOf(
 }
 
 /** The chances of one side of all windows. */
-export function failingOf(
+export function failingShares(
   level: Level,
   limits: readonly HoleLimits[],
   aim: Aim,
@@ -110,7 +110,7 @@ export function failingOf(
   if ("holes" in level) {
     return { of: failingInSetting(level, limits, grade, shift), error: 0 };
   }
-  const reach = reachOf(level);
+  const reach = measureReach(level);
   if (!isAnyWithin(level, limits, shift - reach, shift + reach)) {
     return { of: new Float64Array(HOLES + limits.length), error: 0 };
   }
@@ -119,7 +119,7 @@ export function failingOf(
   const mean = meanOver(level.law, aim, (x) => {
     const all = new Float64Array(HOLES + limits.length);
     for (const under of level.under) {
-      const { of, error: own } = failingOf(under, limits, inner, grade, shift + x);
+      const { of, error: own } = failingShares(under, limits, inner, grade, shift + x);
       error = Math.max(error, own);
       joinTo(all, of);
     }
@@ -129,9 +129,9 @@ export function failingOf(
 }
 
 /** Farthest that the errors of a level may add up to. */
-function reachOf(level: Level): number {
+function measureReach(level: Level): number {
   const own = level.law?.half ?? 0;
-  return "holes" in level ? own : own + Math.max(0, ...level.under.map(reachOf));
+  return "holes" in level ? own : own + Math.max(0, ...level.under.map(measureReach));
 }
 
 /** Whether any hole may fail where the errors add up to something between two sums. */

@@ -6,12 +6,12 @@
 import { clipped, type Point, type Polygon } from "../geometry/polygon.js";
 import { rootOf, sag } from "../geometry/sagitta.js";
 import {
-  piecesOf,
-  radiusOf,
+  radiusAt,
   radiusSlopeOf,
   type Surface,
-  sandingOf,
+  sandingAt,
   sandingSlopeOf,
+  splitSurface,
 } from "../geometry/surface.js";
 
 /** A surface from one place along the board to another: at `from` it is sanded by S and has the radius R. */
@@ -31,13 +31,13 @@ export type Ground =
   | { readonly along: number; readonly offset: number; readonly reach: number }
   | { readonly outline: Polygon };
 
-export function sheetsOf(surface: Surface, from: number, to: number, crest: number): Sheet[] {
-  return piecesOf(surface, from, to).map((piece) => ({
+export function splitSheets(surface: Surface, from: number, to: number, crest: number): Sheet[] {
+  return splitSurface(surface, from, to).map((piece) => ({
     from: piece.from,
     to: piece.to,
-    S: sandingOf(piece, piece.from),
+    S: sandingAt(piece, piece.from),
     slope: sandingSlopeOf(piece),
-    R: radiusOf(piece, piece.from),
+    R: radiusAt(piece, piece.from),
     m: radiusSlopeOf(piece),
     crest,
   }));
@@ -117,8 +117,8 @@ export function shallowestOver(
   old: readonly Sheet[] | undefined,
   ground: Ground,
 ): number {
-  const [from, to] = stretchOf(ground);
-  const slice = sliceOf(ground);
+  const [from, to] = findStretch(ground);
+  const slice = sliceGround(ground);
   let shallowest = Infinity;
   for (const sheet of sheets) {
     for (const other of old ?? [undefined]) {
@@ -129,7 +129,7 @@ export function shallowestOver(
       const isEven = isLevelSheet(sheet) && (other === undefined || isLevelSheet(other));
       const middle = Math.min(end, Math.max(start, (from + to) / 2));
       // on an even sheet a disc's widest chord has all that the others have
-      const here = isEven && !("outline" in ground) ? at(middle) : leastOf(at, start, end);
+      const here = isEven && !("outline" in ground) ? at(middle) : seekLeast(at, start, end);
       shallowest = Math.min(shallowest, here);
     }
   }
@@ -151,10 +151,10 @@ function shallowestAcross(
   const other = heightOn(old, along, near(old.crest));
   if (heightOn(sheet, along, near(old.crest)) <= other) return other;
   const both = (x: number) => Math.max(heightOn(sheet, along, x), heightOn(old, along, x));
-  return leastOf(both, left, right);
+  return seekLeast(both, left, right);
 }
 
-function stretchOf(ground: Ground): readonly [number, number] {
+function findStretch(ground: Ground): readonly [number, number] {
   if (!("outline" in ground)) {
     return [ground.along - ground.reach, ground.along + ground.reach];
   }
@@ -163,7 +163,7 @@ function stretchOf(ground: Ground): readonly [number, number] {
 }
 
 /** What a hole covers across the board at a place along it. */
-function sliceOf(ground: Ground): (s: number) => readonly [number, number] {
+function sliceGround(ground: Ground): (s: number) => readonly [number, number] {
   if ("outline" in ground) return (s) => outlineSlice(ground.outline, s);
   const { along, offset, reach } = ground;
   return (s) => {
@@ -193,7 +193,7 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
 const SECTIONS = 40;
 
 /** The least of a convex function, its ends included. */
-export function leastOf(f: (x: number) => number, from: number, to: number): number {
+export function seekLeast(f: (x: number) => number, from: number, to: number): number {
   let [a, b] = [from, to];
   let [c, d] = [b - GOLDEN * (b - a), a + GOLDEN * (b - a)];
   let [atC, atD] = [f(c), f(d)];

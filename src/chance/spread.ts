@@ -51,7 +51,7 @@ export function chanceBelow(spread: Spread, m: number): number {
 }
 
 /** The spread of a field over the layout, plus errors of its own. */
-export function spreadOf(
+export function buildSpread(
   field: Field,
   layout: Layout | undefined,
   own: Law | undefined,
@@ -63,9 +63,9 @@ export function spreadOf(
   if (own !== undefined) {
     const ratio = (high - low) / Math.min(own.width, own.half);
     // of a narrow spread the first moments tell all
-    if (field.isBroken) return around(atomsOf(field, layout, Math.ceil(20 * grade)), own);
-    if (ratio < NARROW / grade) return around(two(atomsOf(field, layout, 4)), own);
-    return around(atomsOf(field, layout, Math.min(40, Math.ceil(grade * (1 + 2 * ratio)))), own);
+    if (field.isBroken) return around(placeAtoms(field, layout, Math.ceil(20 * grade)), own);
+    if (ratio < NARROW / grade) return around(two(placeAtoms(field, layout, 4)), own);
+    return around(placeAtoms(field, layout, Math.min(40, Math.ceil(grade * (1 + 2 * ratio)))), own);
   }
   return overLayout(field, layout, grade, low, high);
 }
@@ -140,7 +140,7 @@ function two(atoms: readonly Atom[]): Atom[] {
 /** Narrow beside the errors that are added to it. */
 const NARROW = 0.6;
 
-function atomsOf({ at, isLevel, kinks }: Field, layout: Layout, count: number): Atom[] {
+function placeAtoms({ at, isLevel, kinks }: Field, layout: Layout, count: number): Atom[] {
   // a kink costs digits
   const n = kinks.some((kink) => Math.abs(kink) < layout.reach) ? 2 * count : count;
   if (isLevel) {
@@ -161,7 +161,7 @@ function atomsOf({ at, isLevel, kinks }: Field, layout: Layout, count: number): 
 function overLayout(field: Field, layout: Layout, grade: Grade, low: number, high: number): Spread {
   let strips: Strip[] | undefined;
   const sum = (m: number, sign: 1 | -1) => {
-    strips ??= stripsOf(field, layout, grade);
+    strips ??= cutStrips(field, layout, grade);
     let chance = 0;
     for (const { weight, coordinate, parts } of strips) {
       let own = 0;
@@ -180,7 +180,7 @@ function overLayout(field: Field, layout: Layout, grade: Grade, low: number, hig
     const width = layout.isEndless ? (high - low) / 9 : (high - low) / 2;
     return { edges: [low, ...edges, high], width };
   };
-  const atoms = atomsOf(field, layout, Math.ceil(2 * grade));
+  const atoms = placeAtoms(field, layout, Math.ceil(2 * grade));
   return {
     low,
     high,
@@ -211,18 +211,18 @@ interface Part {
   readonly share: number;
 }
 
-function stripsOf(field: Field, layout: Layout, grade: Grade): Strip[] {
+function cutStrips(field: Field, layout: Layout, grade: Grade): Strip[] {
   const strip = (along: number, weight: number, coordinate: Coordinate) => ({
     weight,
     coordinate,
-    parts: partsOf((x) => field.at(along, x), field.kinks, coordinate, 2 * grade),
+    parts: placeParts((x) => field.at(along, x), field.kinks, coordinate, 2 * grade),
   });
   if (field.isLevel) return [strip(0, 1, layout.across)];
   const { at, weight } = layout.rule(4 + 6 * grade);
   return at.map((s, i) => strip(s, weight[i] as number, layout.acrossAt(s)));
 }
 
-function partsOf(
+function placeParts(
   f: (x: number) => number,
   kinks: readonly number[],
   coordinate: Coordinate,
@@ -249,7 +249,7 @@ function partsBetween(
 ): Part[] {
   const [first, last] = [f(from + INSIDE * (to - from)), f(to - INSIDE * (to - from))];
   if (Number.isFinite(first) !== Number.isFinite(last)) {
-    const between = edgeOf(f, from, to, Number.isFinite(first));
+    const between = seekEdge(f, from, to, Number.isFinite(first));
     const isNear = !(between - from > INSIDE) || !(to - between > INSIDE);
     if (!isNear) {
       return [...partsBetween(f, from, between, upper), ...partsBetween(f, between, to, upper)];
@@ -279,7 +279,7 @@ function partsBetween(
 }
 
 /** Where a quantity ends: beyond it there is none. */
-function edgeOf(f: (x: number) => number, from: number, to: number, isFirst: boolean): number {
+function seekEdge(f: (x: number) => number, from: number, to: number, isFirst: boolean): number {
   let [a, b] = [from, to];
   for (let i = 0; i < 50; i++) {
     const middle = (a + b) / 2;

@@ -1,10 +1,10 @@
 /** The chances of a design in short: what a card says of them. Lengths in mm. */
 import type { Design } from "../design/design.js";
-import { keysOf } from "../drilling/plan.js";
+import { makeKeys } from "../drilling/plan.js";
 import { readNeck } from "../drilling/work.js";
 import { holeNames } from "../text/plain-words.js";
-import { type Conformance, conformanceOf } from "./conformance.js";
-import { type BestTravel, bestOf, USUAL_LEVEL } from "./over-travel.js";
+import { type Conformance, judgeConformance } from "./conformance.js";
+import { type BestTravel, seekBest, USUAL_LEVEL } from "./over-travel.js";
 import { usualTravels } from "./plans.js";
 
 /** How likely all goes well, in short. */
@@ -52,18 +52,18 @@ export interface ChanceSummary {
 export function summarizeChance(design: Design): ChanceSummary {
   const neck = readNeck(design);
   const markers = neck.holes.map(({ marker }) => marker);
-  const { holds, fails, byRule, byHole } = conformanceOf(neck, usualTravels(neck));
+  const { holds, fails, byRule, byHole } = judgeConformance(neck, usualTravels(neck));
   const hole = byHole.reduce((worst, own, i) => (own > (byHole[worst] as number) ? i : worst), 0);
   const rules = Object.entries(byRule) as [keyof typeof byRule, number][];
   const [rule] = rules.reduce((worst, own) => (own[1] > worst[1] ? own : worst));
   const most = byHole[hole] ?? 0;
-  const isOne = keysOf(markers).count === 1;
+  const isOne = makeKeys(markers).count === 1;
   return {
     count: markers.length,
     holds,
     fails,
     worst: most > 0 ? { hole, name: holeNames(markers)[hole] as string, rule, fails: most } : null,
     level: USUAL_LEVEL,
-    best: isOne ? bestOf(neck, USUAL_LEVEL) : null,
+    best: isOne ? seekBest(neck, USUAL_LEVEL) : null,
   };
 }

@@ -17,7 +17,7 @@ export function accepts(kind: NumberKind, value: number): boolean {
 }
 
 /** What is expected of a number. */
-export function expectedOf(kind: NumberKind): string {
+export function describeExpected(kind: NumberKind): string {
   const { least, most } = kind;
   const range = `(${least.toExponential()} to ${most.toExponential()} mm)`;
   switch (kind.kind) {

@@ -31,12 +31,12 @@ function defaultsIn(form: Form, path: string): [string, Default][] {
     ),
   );
   return [
-    ...Object.entries(form.fields).flatMap(([key, field]) => defaultOf(field, path + key)),
+    ...Object.entries(form.fields).flatMap(([key, field]) => listDefault(field, path + key)),
     ...named,
   ];
 }
 
-function defaultOf(field: Field, path: string): [string, Default][] {
+function listDefault(field: Field, path: string): [string, Default][] {
   const within = field.kind === "object" ? defaultsIn(field, `${path}.`) : [];
   if (field.usual === undefined) return within;
   const of = field.kind === "profile" || field.kind === "tolerance" ? field.of : field;

@@ -125,9 +125,9 @@ export type Field =
   | ObjectField;
 
 /** The fields of a form with those of all its cases, by key; a key that several cases have comes once for each. */
-export function entriesOf(form: Form): [string, Field][] {
+export function listFields(form: Form): [string, Field][] {
   const cases = (form.variants ?? []).flatMap((variant) => Object.values(variant.cases));
-  return [...Object.entries(form.fields), ...cases.flatMap(entriesOf)];
+  return [...Object.entries(form.fields), ...cases.flatMap(listFields)];
 }
 
 /** The field of what stands at a key of a field's value; undefined where there is none. */
@@ -143,7 +143,7 @@ export function fieldUnder(
     case "tolerance":
       return key === "limit" ? field.of : undefined;
     case "object":
-      return entriesOf(field).find(([name]) => name === key)?.[1];
+      return listFields(field).find(([name]) => name === key)?.[1];
     default:
       return undefined;
   }

@@ -2,10 +2,10 @@
 import type { Design, Station } from "./design.js";
 import { DESIGN, WITHOUT } from "./fields.js";
 import {
-  entriesOf,
   type Field,
   type Form,
   fieldUnder,
+  listFields,
   type NumberKind,
   type ObjectKind,
 } from "./kinds.js";
@@ -40,15 +40,15 @@ export function kindAt(path: string): NumberKind | undefined {
 }
 
 function kindUnder(form: Form, [key, ...rest]: readonly string[]): NumberKind | undefined {
-  const fields = entriesOf(form).flatMap(([name, field]) => (name === key ? [field] : []));
+  const fields = listFields(form).flatMap(([name, field]) => (name === key ? [field] : []));
   for (const field of fields) {
-    const kind = kindOf(field, rest);
+    const kind = findKind(field, rest);
     if (kind !== undefined) return kind;
   }
   return undefined;
 }
 
-function kindOf(
+function findKind(
   field: Field | NumberKind | ObjectKind,
   rest: readonly string[],
 ): NumberKind | undefined {
@@ -57,7 +57,7 @@ function kindOf(
     case "object":
       return kindUnder(field, rest);
     case "list":
-      return /^(0|[1-9]\d{0,5})$/.test(key) ? kindOf(field.item, further) : undefined;
+      return /^(0|[1-9]\d{0,5})$/.test(key) ? findKind(field.item, further) : undefined;
     case "profile": {
       const isStation = rest.length === 1 && stationProblem(key, undefined) === undefined;
       return rest.length === 0 || isStation ? field.of : undefined;
@@ -75,7 +75,7 @@ function kindOf(
 
 /** Paths to offer for a misspelt one: each number once, a group's by the first. */
 export function listPaths(form: Form = DESIGN, before = ""): string[] {
-  const paths = entriesOf(form).flatMap(([key, field]) => {
+  const paths = listFields(form).flatMap(([key, field]) => {
     const path = before + key;
     if (field.kind === "object") return listPaths(field, `${path}.`);
     if (field.kind === "list" && field.item.kind === "object")

@@ -4,10 +4,10 @@
  * `structuredClone` take them, each read once. What fields must be to each other is checked in `sense.ts` and where the
  * board is built.
  */
-import { type DesignIssue, issueOf } from "../errors/errors.js";
+import { type DesignIssue, makeIssue } from "../errors/errors.js";
 import { isArray, isObject, isWhole } from "../errors/unknown.js";
 import { didYouMean, nearestName, quoted } from "../text/nearest-name.js";
-import { accepts, expectedOf, MANY } from "./bounds.js";
+import { accepts, describeExpected, MANY } from "./bounds.js";
 import type { Design, Station } from "./design.js";
 import { DESIGN, LAW } from "./fields.js";
 import type {
@@ -83,8 +83,8 @@ function refuse(reading: Reading, value: unknown, expected: string): undefined {
   const path = reading.keys.join(".");
   const issue =
     value === UNREADABLE
-      ? issueOf(path, undefined, "a value that can be read")
-      : issueOf(path, value, expected);
+      ? makeIssue(path, undefined, "a value that can be read")
+      : makeIssue(path, value, expected);
   reading.issues.push(issue);
 }
 
@@ -107,7 +107,7 @@ function readNumber(kind: NumberKind, value: unknown, reading: Reading, or = "")
   if (typeof number === "string") return refuse(reading, value, number);
   const mayBeText = reading.inMm !== undefined && kind.unit === "mm";
   const text = mayBeText ? ', or a text with its unit, as "1/4 in"' : "";
-  return refuse(reading, value, expectedOf({ ...kind, most }) + text + or);
+  return refuse(reading, value, describeExpected({ ...kind, most }) + text + or);
 }
 
 /** The number that a text stands for, or what was expected in its place; undefined where no text may stand. */
@@ -115,7 +115,7 @@ function numberIn(kind: NumberKind, text: string, { inMm }: Reading): number | s
   if (kind.kind === "radius" && text === "flat") return Infinity;
   if (kind.unit !== "mm") return undefined;
   if (inMm === undefined)
-    return `${expectedOf(kind)} (\`readDesign\` reads texts such as "1/4 in")`;
+    return `${describeExpected(kind)} (\`readDesign\` reads texts such as "1/4 in")`;
   const mm = inMm(text);
   if (typeof mm === "number" || kind.kind !== "radius") return mm;
   return `${mm}, or "flat"${didYouMean(nearestName(text, ["flat"]))}`;
@@ -179,7 +179,7 @@ function readStations(of: NumberKind, value: object, reading: Reading): object |
   }
   const numbers = Object.values(stations);
   if (numbers.length === 0 && issues.length === before) {
-    refuse(reading, value, `${expectedOf(of)}, or a value at one station or more`);
+    refuse(reading, value, `${describeExpected(of)}, or a value at one station or more`);
   }
   if (numbers.includes(Infinity) && numbers.some((number) => (number as number) < Infinity)) {
     refuse(reading, value, 'a radius that is "flat" at every station or at none');
@@ -204,11 +204,11 @@ function readObject(kind: ObjectKind, value: unknown, reading: Reading): unknown
     return refuse(reading, value, "a design as an object; `readDesign` reads the text of a file");
   }
   const or = kind.or === undefined ? "" : `, or "${kind.or}"`;
-  return refuse(reading, value, wantedOf(kind) + or);
+  return refuse(reading, value, describeForm(kind) + or);
 }
 
 /** “an object with …” or “an object whose kind is …”. */
-function wantedOf({ fields, variants = [] }: Form): string {
+function describeForm({ fields, variants = [] }: Form): string {
   const tagged = variants.find(({ tag }) => tag !== undefined);
   if (tagged && Object.keys(fields).length === 0) {
     return `an object whose ${tagged.tag} is ${quoted(Object.keys(tagged.cases), "or")}`;
@@ -264,7 +264,7 @@ function readForm(form: Form, value: object, reading: Reading): object | undefin
   if (count === names.length) return read;
   for (const name of names) {
     if (Object.hasOwn(read, name)) continue;
-    const expected = expectedAt(name, form, given) ?? unknownKey(name, keysOf(form));
+    const expected = expectedAt(name, form, given) ?? unknownKey(name, listKeys(form));
     // a key that is known takes nothing for an answer
     const isSilent = given[name] === undefined && expected.startsWith("none");
     if (expected !== "" && !isSilent) refuseKey(reading, name, given[name], expected);
@@ -303,7 +303,7 @@ function readCases(
   let count = 0;
   for (const variant of variants) {
     const { tag, cases } = variant;
-    const name = caseOf(variant, given);
+    const name = findCase(variant, given);
     if (name === undefined) {
       refuseTag(tag as string, Object.keys(cases), given, reading);
       continue;
@@ -332,7 +332,7 @@ function countFrets(scale: unknown): number | undefined {
 }
 
 /** The case that an object is of: by its tag, else by a key that a case has alone; undefined where the tag is none. */
-function caseOf({ tag, optional, cases }: Variant, given: Given): string | undefined {
+function findCase({ tag, optional, cases }: Variant, given: Given): string | undefined {
   const word = tag === undefined ? undefined : given[tag];
   if (typeof word === "string" && Object.hasOwn(cases, word)) return word;
   if (word !== undefined || (tag !== undefined && !optional)) return undefined;
@@ -362,10 +362,10 @@ function expectedAt(
   for (const variant of variants) {
     const { tag, cases } = variant;
     if (tag === key) return "";
-    const name = caseOf(variant, given);
+    const name = findCase(variant, given);
     const picked = name === undefined ? undefined : expectedAt(key, cases[name] as Form, given);
     if (picked !== undefined) return picked;
-    const having = Object.keys(cases).filter((each) => keysOf(cases[each] as Form).includes(key));
+    const having = Object.keys(cases).filter((each) => listKeys(cases[each] as Form).includes(key));
     if (having.length === 0) continue;
     if (name === undefined) return "";
     if (tag !== undefined) return `none, unless ${tag} is ${quoted(having, "or")}`;
@@ -375,10 +375,10 @@ function expectedAt(
 }
 
 /** The keys that a form's object may have, whatever its cases. */
-function keysOf({ fields, variants = [] }: Form): string[] {
+function listKeys({ fields, variants = [] }: Form): string[] {
   const within = variants.flatMap(({ tag, cases }) => [
     ...(tag === undefined ? [] : [tag]),
-    ...Object.values(cases).flatMap(keysOf),
+    ...Object.values(cases).flatMap(listKeys),
   ]);
   return [...new Set([...within, ...Object.keys(fields)])];
 }

@@ -1,12 +1,12 @@
 /** What of a design makes no sense together, though each field by itself may stand. */
-import { type DesignIssue, issueOf } from "../errors/errors.js";
+import { type DesignIssue, makeIssue } from "../errors/errors.js";
 import { isConvex } from "../geometry/polygon.js";
 import type { Bit, Design, GroupWork, MarkerGroup } from "./design.js";
 
 /** Notes an issue for each pair of fields that do not go together. The design may have gaps where fields were refused. */
 export function checkSense(design: Partial<Design>, issues: DesignIssue[]): void {
   const note = (path: string, value: unknown, expected: string) =>
-    issues.push(issueOf(path, value, expected));
+    issues.push(makeIssue(path, value, expected));
   checkOneGoal(design, "", note);
   checkBit(design.bit, "bit", note);
   design.markers?.forEach((group, i) => {

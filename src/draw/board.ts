@@ -5,7 +5,7 @@ import type { Point } from "../geometry/polygon.js";
 import type { Report } from "../report/report.js";
 import type { Unit } from "../text/length-text.js";
 import { APART, dimension, type Level, ROW, runningDimension } from "./dimension.js";
-import { drawRim, extentOf } from "./from-above.js";
+import { drawRim, measureExtent } from "./from-above.js";
 import { text } from "./label.js";
 import { circle, cross, LETTER, line, type Mark, outline, type Spot } from "./line.js";
 import { type PictureOptions, readUnit } from "./options.js";
@@ -86,7 +86,7 @@ type Sheet = ReturnType<typeof layOut>;
 
 /** Lays out the paper; its origin is where the nut crosses the centre line, treble is up. */
 function layOut(board: DrawnBoard, holes: readonly DrawnHole[]) {
-  const { from, to, reach } = extentOf(board, holes);
+  const { from, to, reach } = measureExtent(board, holes);
   const scale = chooseScale(Math.min(ROOM.length / (to - from), ROOM.width / (2 * reach)));
   const spot = ({ along, offset }: Point): Spot => [along * scale, -offset * scale];
   return { scale, spot, left: from * scale, right: to * scale, reach: reach * scale };

@@ -78,7 +78,7 @@ function drawGrid(
   upright: (fails: number) => number,
   unit: Unit,
 ): Mark[] {
-  const size = words.sizeOf(unit);
+  const size = words.millimetresIn(unit);
   const ends = [travels[0] ?? 0, travels.at(-1) ?? 1].map((travel) => travel / size) as [
     number,
     number,

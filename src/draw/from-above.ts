@@ -4,15 +4,15 @@ import { circle, type Mark, outline, type Spot, type Style } from "./line.js";
 import type { DrawnBoard, DrawnHole } from "./reading.js";
 
 /** Corners that a hole lies between. */
-export function boundsOf({ along, offset, width, outline }: DrawnHole): readonly Point[] {
+export function listCorners({ along, offset, width, outline }: DrawnHole): readonly Point[] {
   const r = width / 2;
   return outline ?? [-r, r].map((d) => ({ along: along + d, offset: offset + d }));
 }
 
 /** How far the board and its holes reach: along, and from the centre line. */
-export function extentOf({ lines }: DrawnBoard, holes: readonly DrawnHole[]) {
+export function measureExtent({ lines }: DrawnBoard, holes: readonly DrawnHole[]) {
   const ends = lines.flatMap(({ bass, treble }) => [bass, treble]);
-  const points = [...ends, ...holes.flatMap(boundsOf)];
+  const points = [...ends, ...holes.flatMap(listCorners)];
   const alongs = points.map(({ along }) => along);
   const reach = Math.max(...points.map(({ offset }) => Math.abs(offset)));
   return { from: Math.min(...alongs), to: Math.max(...alongs), reach };

@@ -1,5 +1,5 @@
 /** All that the pictures take from a report. Where its contract changes, this file follows. Lengths in mm. */
-import { outcomeOf, type WrittenSetting, writeSettings } from "../card/settings.js";
+import { findOutcome, type WrittenSetting, writeSettings } from "../card/settings.js";
 import type { Edge } from "../drilling/edges.js";
 import { elementAt } from "../geometry/element-at.js";
 import type { Point } from "../geometry/polygon.js";
@@ -56,7 +56,7 @@ function readHole(settings: readonly DrawnSetting[], hole: Hole, index: number, 
 
 /** The setting that serves a hole, and what the hole comes to at the travel that is written. */
 function findSetting(settings: readonly DrawnSetting[], hole: Hole) {
-  const outcome = outcomeOf(hole, settings);
+  const outcome = findOutcome(hole, settings);
   const setting = settings[hole.recommended?.setting ?? -1];
   return (
     outcome &&

@@ -4,7 +4,7 @@ import { ticks } from "./dimension.js";
 import { type Column, measure, table } from "./label.js";
 import { line, type Mark, type Spot, type Style } from "./line.js";
 import { chooseTicks } from "./scale.js";
-import { sizeOf, tickFigure } from "./words.js";
+import { millimetresIn, tickFigure } from "./words.js";
 
 /** The height of a row, of the bar in it, and how far a stroke goes past the bar. */
 const [ROW, BAR, PAST] = [6.4, 3.4, 0.9];
@@ -34,7 +34,7 @@ export function layPlot(
   const [from, to] = [least - more, most + more];
   const across = (value: number) => left + ((value - from) / (to - from)) * width;
   const middle = (row: number) => top + (row + 0.5) * ROW;
-  const [size, bottom] = [sizeOf(unit), top + rows * ROW];
+  const [size, bottom] = [millimetresIn(unit), top + rows * ROW];
   const { places, decimals } = chooseTicks(
     from / size,
     to / size,

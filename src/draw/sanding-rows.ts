@@ -61,7 +61,7 @@ export function readSanding(design: Design, readings: readonly SandingReading[])
     return {
       along: read.along,
       station: typeof along === "string" ? stationName(along) : undefined,
-      places: placesOf(progress, read, i, (place) =>
+      places: listPlaces(progress, read, i, (place) =>
         wholeAt(read.along, place === "centre" ? 0 : half),
       ),
     };
@@ -76,7 +76,7 @@ export function readSanding(design: Design, readings: readonly SandingReading[])
   };
 }
 
-function placesOf(
+function listPlaces(
   { findings }: SandingProgress,
   { toGo }: ReadSanding,
   reading: number,
@@ -93,7 +93,7 @@ function placesOf(
 }
 
 /** The bounds of all that the readings show, and of all that the markers show. */
-export function valuesOf({ readings, markers }: DrawnSanding) {
+export function gatherValues({ readings, markers }: DrawnSanding) {
   const sanded = readings.flatMap(({ places }) => Object.values(places));
   return {
     removed: [0, ...sanded.flatMap(({ off, whole }) => [off, whole])],
@@ -102,7 +102,11 @@ export function valuesOf({ readings, markers }: DrawnSanding) {
 }
 
 /** A marker's state in a word. */
-export function stateOf({ now, finished, keep }: DrawnMarker): "gone" | "below" | "will" | "kept" {
+export function judgeMarker({
+  now,
+  finished,
+  keep,
+}: DrawnMarker): "gone" | "below" | "will" | "kept" {
   if (!(now > 0)) return "gone";
   if (!(now >= keep)) return "below";
   return finished >= keep ? "kept" : "will";

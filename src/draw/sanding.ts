@@ -1,6 +1,6 @@
 /** How far the sanding has come, as a picture. */
 
-import { verdictOf } from "../card/sanding-note.js";
+import { tellVerdict } from "../card/sanding-note.js";
 import type { Design } from "../design/design.js";
 import { tellSanding } from "../measured/sanding-findings.js";
 import type { SandingReading } from "../measured/sanding-readings.js";
@@ -22,11 +22,11 @@ import { layPlot, type Plot, stroke } from "./rows.js";
 import {
   type DrawnMarker,
   type DrawnReading,
+  gatherValues,
+  judgeMarker,
   PLACES,
   readSanding,
   type Sanded,
-  stateOf,
-  valuesOf,
 } from "./sanding-rows.js";
 import * as words from "./words.js";
 
@@ -64,13 +64,13 @@ export function drawSanding(
   const unit = readUnit(options);
   const drawn = readSanding(design, readings);
   const { progress, markers } = drawn;
-  const { removed, left } = valuesOf(drawn);
+  const { removed, left } = gatherValues(drawn);
   const names = drawn.readings.map(({ station, along }) => station ?? words.figure(along, unit));
   const columns = words.markerColumns(markers, unit);
   const above = drawReadings(drawn.readings, names, removed, unit);
   return writePage({
     title: words.titled("Sanding", progress),
-    heading: [verdictOf(progress), `${words.WORDS.sanding} ${words.tellUnit(unit)}`],
+    heading: [tellVerdict(progress), `${words.WORDS.sanding} ${words.tellUnit(unit)}`],
     marks: [
       ...above,
       ...(markers.length > 0
@@ -167,7 +167,7 @@ function drawMarkers(
 
 function drawMarker(marker: DrawnMarker, row: number, { bar, spot }: Plot): Mark[] {
   const { now, finished, keep } = marker;
-  const isShort = ["gone", "below"].includes(stateOf(marker));
+  const isShort = ["gone", "below"].includes(judgeMarker(marker));
   return [
     ...(finished > 0 ? drawStaying(...bar(row, 0, finished)) : []),
     ...(now > 0 ? [outline("wide marker", corners(...bar(row, 0, now)))] : []),

@@ -2,7 +2,7 @@
 import { refused } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
 import type { Point } from "../geometry/polygon.js";
-import { boundsOf, extentOf } from "./from-above.js";
+import { listCorners, measureExtent } from "./from-above.js";
 import { measure } from "./label.js";
 import type { Spot } from "./line.js";
 import type { DrawnBoard, DrawnHole } from "./reading.js";
@@ -32,7 +32,7 @@ export function layOut(
   paper: keyof typeof PAPERS,
 ) {
   const [width, height] = PAPERS[paper];
-  const { from, to, reach } = extentOf(board, holes);
+  const { from, to, reach } = measureExtent(board, holes);
   const names = labels.length === 0 ? 0 : measure(labels, SMALL);
   const [first, last] = [MARGIN + RULER + JOIN + NUMBERS, width - MARGIN - JOIN];
   const free = last - first - (2 * reach + GAP + names);
@@ -48,7 +48,7 @@ export function layOut(
   const top = MARGIN + HEAD;
   const room = height - MARGIN - top;
   // so that every hole is whole on some page
-  const longest = Math.max(0, ...holes.map(lengthOf));
+  const longest = Math.max(0, ...holes.map(measureLength));
   const overlap = Math.min(room / 2, Math.max(OVERLAP, longest + 1));
   const count = Math.max(1, Math.ceil((whole - overlap) / (room - overlap)));
   // pages are filled alike, so that they overlap by as much as they can
@@ -67,8 +67,8 @@ export function layOut(
   };
 }
 
-function lengthOf(hole: DrawnHole): number {
-  const alongs = boundsOf(hole).map(({ along }) => along);
+function measureLength(hole: DrawnHole): number {
+  const alongs = listCorners(hole).map(({ along }) => along);
   return Math.max(...alongs) - Math.min(...alongs);
 }
 
@@ -84,7 +84,7 @@ export function placer({ middle, top, room }: Layout, start: number) {
     isOn,
     /** All of a hole is on the page; of one that is longer than half a page, its centre. */
     holds: (hole: DrawnHole) => {
-      const all = lengthOf(hole) < room / 2 - 1 ? boundsOf(hole) : [hole];
+      const all = measureLength(hole) < room / 2 - 1 ? listCorners(hole) : [hole];
       return all.every(({ along }) => isOn(along));
     },
     /** The part of a straight line that is on the page. */

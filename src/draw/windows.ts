@@ -55,7 +55,7 @@ function drawChart(
   columns: readonly Column[],
   unit: Unit,
 ): Mark[] {
-  const plot = layPlot(travelsOf(holes, settings), { rows: holes.length, width: WIDTH }, unit);
+  const plot = layPlot(gatherTravels(holes, settings), { rows: holes.length, width: WIDTH }, unit);
   const { across, bottom } = plot;
   const shared = settings.filter((setting) => setting.holes.length === holes.length);
   return [
@@ -69,7 +69,7 @@ function drawChart(
 }
 
 /** All that is shown. */
-function travelsOf(holes: readonly DrawnHole[], settings: readonly DrawnSetting[]): number[] {
+function gatherTravels(holes: readonly DrawnHole[], settings: readonly DrawnSetting[]): number[] {
   const bounds = holes.flatMap(({ window, shift }) => [window.min + shift, window.max + shift]);
   const planned = holes.flatMap((hole) => hole.planned?.travel ?? []);
   return [...bounds, ...settings.map(({ set }) => set.mm), ...planned];

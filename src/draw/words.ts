@@ -10,7 +10,7 @@ import type { ChanceCurve } from "./chance-reading.js";
 import type { Cut } from "./cut.js";
 import { type Column, oneLine } from "./label.js";
 import type { DrawnHole, DrawnSetting } from "./reading.js";
-import { type DrawnMarker, type Sanded, stateOf } from "./sanding-rows.js";
+import { type DrawnMarker, judgeMarker, type Sanded } from "./sanding-rows.js";
 import type { SweepCells, Verdict } from "./sweep-cells.js";
 
 /** A length as a unit writes it, with a true minus. */
@@ -29,7 +29,7 @@ export function most(mm: number, unit: Unit): string {
 }
 
 /** One of the unit, mm. */
-export function sizeOf({ short }: Unit): number {
+export function millimetresIn({ short }: Unit): number {
   return short === "in" ? INCH : 1;
 }
 
@@ -315,7 +315,7 @@ export const VERDICTS: Readonly<Record<Verdict, string>> = {
 
 /** The values of an axis: “305”, “6.35”, “flat”. Inches are as short as tells them apart. */
 export function labelValues({ path, values }: Axis, unit: Unit): string[] {
-  const size = isLength(path) ? sizeOf(unit) : 1;
+  const size = isLength(path) ? millimetresIn(unit) : 1;
   const write = (digits: number) =>
     values.map((value) =>
       value === Infinity ? "flat" : withMinus(String(Number((value / size).toPrecision(digits)))),
@@ -394,7 +394,7 @@ export function markerColumns(markers: readonly DrawnMarker[], unit: Unit): Colu
     ["now", markers.map(({ now }) => most(now, unit)), "end"],
     ["finished", markers.map(({ finished }) => most(finished, unit)), "end"],
     ["keep", markers.map(({ keep }) => least(keep, unit)), "end"],
-    ["", markers.map((marker) => STATES[stateOf(marker)]), "start"],
+    ["", markers.map((marker) => STATES[judgeMarker(marker)]), "start"],
   ];
   return columns.filter(([, cells]) => cells.some((cell) => cell !== ""));
 }

@@ -5,14 +5,14 @@ import type { BitSpec } from "../design/spec.js";
  * Lead: how far the tip, the bit's lowest part, lies below the floor. A point's own length for a Forstner or brad-point
  * bit, (D/2) / tan(angle/2) for a twist bit's cone, nothing for an end mill.
  */
-export function leadOf(bit: BitSpec, diameter: number): number {
+export function measureLead(bit: BitSpec, diameter: number): number {
   if (bit.kind === "end-mill") return 0;
   if (bit.kind === "twist") return diameter / 2 / Math.tan((bit.angle * Math.PI) / 360);
   return bit.point;
 }
 
 /** How far the rim or the spurs cut below the floor. */
-export function spurOf(bit: BitSpec): number {
+export function measureSpur(bit: BitSpec): number {
   return "spur" in bit ? bit.spur : 0;
 }
 
@@ -33,7 +33,7 @@ export function dropBeyond(
   error: number,
 ): number | undefined {
   const body = bodyBeyond(bit, diameter, distance, error);
-  return body === undefined || distance > 0 ? body : Math.max(leadOf(bit, diameter), body);
+  return body === undefined || distance > 0 ? body : Math.max(measureLead(bit, diameter), body);
 }
 
 /** The same for all of the bit but a point that stands on its axis. */
@@ -44,13 +44,13 @@ export function bodyBeyond(
   error: number,
 ): number | undefined {
   if (!(distance < diameter / 2)) return undefined;
-  const lead = leadOf(bit, diameter);
+  const lead = measureLead(bit, diameter);
   const off = pointError(lead, error);
-  if (bit.kind !== "twist") return spurOf(bit) + off;
+  if (bit.kind !== "twist") return measureSpur(bit) + off;
   return Math.max(lead - coneSlope(bit, diameter, error) * distance, off);
 }
 
 /** How much a twist bit's cone rises per mm from its axis at the least, its point so much shorter than stated. */
 export function coneSlope(bit: BitSpec, diameter: number, error: number): number {
-  return (2 * (leadOf(bit, diameter) - error)) / diameter;
+  return (2 * (measureLead(bit, diameter) - error)) / diameter;
 }

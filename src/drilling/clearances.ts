@@ -1,7 +1,7 @@
 /** How far a marker stays clear of its fret slots, of the board's edge and of its neighbours. Lengths in mm. */
 import type { Frame } from "../board/board.js";
 import type { Marker } from "../board/markers.js";
-import { endsOf, lineAt } from "../board/slot-ends.js";
+import { lineAt, placeEnds } from "../board/slot-ends.js";
 import {
   distanceToLine,
   distanceToSegment,
@@ -26,10 +26,10 @@ function pointGap(board: Frame, fret: number, point: Point): number {
   if (!board.fanned) {
     return Math.min(point.along - before.along, (after?.along ?? Infinity) - point.along);
   }
-  const first = endsOf(board, before);
+  const first = placeEnds(board, before);
   const toFirst = distanceToLine(point, first.treble, first.bass);
   if (after === undefined) return toFirst;
-  const last = endsOf(board, after);
+  const last = placeEnds(board, after);
   return Math.min(toFirst, distanceToLine(point, last.bass, last.treble));
 }
 

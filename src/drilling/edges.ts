@@ -1,5 +1,5 @@
 /** What the radius takes from the board's edges, and what is left there. Lengths in mm. */
-import { type Board, type Finish, type Frame, startOf } from "../board/board.js";
+import { type Board, type Finish, type Frame, firstAlong } from "../board/board.js";
 import type { FretLine } from "../board/fret-lines.js";
 import type { Station } from "../design/design.js";
 import { removalOn } from "../geometry/removal.js";
@@ -113,7 +113,7 @@ export function shortestReach(board: Board): Reach | undefined {
   const { sanded, old } = board.nominal;
   if (old === undefined) return undefined;
   const { length, width } = board;
-  const start = startOf(board);
+  const start = firstAlong(board);
   const even = Array.from({ length: STEPS + 1 }, (_, i) => start + ((length - start) * i) / STEPS);
   const knots = [sanded.sanding, sanded.radius, old.radius, width].flatMap(({ at }) => at);
   const places = [...even, ...knots.filter((s) => start <= s && s <= length)];

@@ -10,7 +10,7 @@ import type { Surface } from "../geometry/surface.js";
 import { greatestOver, leastOver, slopesOver } from "../geometry/track.js";
 
 /** The ground that a hole may cover, off by as much as the layout may be. */
-export function footprintOf(hole: Bore, layout: number): Footprint {
+export function spreadFootprint(hole: Bore, layout: number): Footprint {
   return hole.outline
     ? outlineFootprint(hole.outline, layout)
     : discFootprint(hole, hole.width / 2 + layout);
@@ -51,7 +51,7 @@ const NARROW = 0.05;
 const MOST_CELLS = 64;
 
 /** The disc of the layout error, cut into strips along the board. */
-export function cellsOf(hole: Bore, layout: number): Cell[] {
+export function splitLayout(hole: Bore, layout: number): Cell[] {
   const count = Math.min(MOST_CELLS, Math.max(1, Math.ceil((2 * layout) / NARROW)));
   return Array.from({ length: count }, (_, i) => {
     const [left, right] = [i, i + 1].map((k) => layout * ((2 * k) / count - 1)) as [number, number];
@@ -70,7 +70,7 @@ function boxAbout({ along, offset }: Bore, half: number, left: number, right: nu
 }
 
 /** The ground that a hole covers whose centre lies in a cell, the crest to either side by so much. */
-export function groundOf(hole: Bore, { from, to, left, right }: Cell, crest: number): Footprint {
+export function coverGround(hole: Bore, { from, to, left, right }: Cell, crest: number): Footprint {
   const outline = hole.outline ?? [hole];
   const corners = [from - hole.along, to - hole.along].flatMap((s) =>
     [left - hole.offset - crest, right - hole.offset + crest].flatMap((x) =>

@@ -2,9 +2,9 @@
 import type { Board } from "../board/board.js";
 import type { Marker } from "../board/markers.js";
 import type { GroupSpec, Spec } from "../design/spec.js";
-import { type DesignIssue, issueOf } from "../errors/errors.js";
+import { type DesignIssue, makeIssue } from "../errors/errors.js";
 import { buildTouches } from "./touches.js";
-import { type Bounds, boundsOf, type DepthWindow, windowOf } from "./windows.js";
+import { type Bounds, closeWindow, type DepthWindow, findBounds } from "./windows.js";
 
 /** A hole with its worst case, its window and its travels. */
 export interface CheckedHole {
@@ -28,7 +28,7 @@ export function checkHoles(
   const holes: CheckedHole[] = [];
   for (const marker of markers) {
     const touch = touches.get(marker.group.path.group);
-    if (touch) holes.push(checkHole(spec, marker, boundsOf(board, spec, touch, marker)));
+    if (touch) holes.push(checkHole(spec, marker, findBounds(board, spec, touch, marker)));
   }
   mustReach(spec, holes, issues);
   return holes;
@@ -39,7 +39,7 @@ export function checkHole(spec: Spec, marker: Marker, bounds: Bounds): CheckedHo
   const { group, depth, travel } = marker;
   const toTravel = travelBeyond(bounds, group);
   const planned = depth ?? (travel === undefined ? undefined : travel - toTravel);
-  return { marker, bounds, window: windowOf(bounds, group, spec.web), toTravel, planned };
+  return { marker, bounds, window: closeWindow(bounds, group, spec.web), toTravel, planned };
 }
 
 /** How much more than its depth a hole's travel is: lead − rise − correction; none for what is drilled. */
@@ -58,5 +58,5 @@ function mustReach(spec: Spec, holes: readonly CheckedHole[], issues: DesignIssu
   const { layout, crest } = spec.tolerance;
   const reach = Math.abs(offset) + width / 2 + layout.limit + crest.limit;
   const expected = `a radius that reaches ${reach} mm from the centre line, as the hole at fret ${fret} does within the tolerances`;
-  issues.push(issueOf("radius", spec.radius, expected));
+  issues.push(makeIssue("radius", spec.radius, expected));
 }

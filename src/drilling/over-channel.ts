@@ -8,9 +8,16 @@ import type { GroupSpec, Spec } from "../design/spec.js";
 import { type Footprint, polygonAround } from "../geometry/footprint.js";
 import { clipped, gapBetween } from "../geometry/polygon.js";
 import { leastOver, slopesOver } from "../geometry/track.js";
-import { bodyBeyond, coneSlope, leadOf } from "./bits.js";
-import { type Cell, cellsOf, footprintOf, greatestDrop, groundOf, wholeCell } from "./grounds.js";
-import { footOf, type Touch } from "./touches.js";
+import { bodyBeyond, coneSlope, measureLead } from "./bits.js";
+import {
+  type Cell,
+  coverGround,
+  greatestDrop,
+  splitLayout,
+  spreadFootprint,
+  wholeCell,
+} from "./grounds.js";
+import { placeFoot, type Touch } from "./touches.js";
 
 /** A hole and the bit that drills it. */
 type Drilled = Bore & { readonly group: Pick<GroupSpec, "bit" | "drilled"> };
@@ -31,13 +38,13 @@ export function deepestOverChannel(
   const fixed = thickness.limit + touch.error;
   const { old } = board.deepest;
   if (old === undefined || bears === "table") {
-    const ground = footprintOf(hole, layout.limit);
+    const ground = spreadFootprint(hole, layout.limit);
     return underHole(channel, spec, hole, wholeCell(hole, layout.limit), ground) - fixed;
   }
-  const foot = footOf(touch, hole);
+  const foot = placeFoot(touch, hole);
   // where the hole lies nearer the channel, the stop bears nearer the crest
-  const cells = cellsOf(hole, layout.limit).map((cell) => {
-    const under = underHole(channel, spec, hole, cell, groundOf(hole, cell, 0));
+  const cells = splitLayout(hole, layout.limit).map((cell) => {
+    const under = underHole(channel, spec, hole, cell, coverGround(hole, cell, 0));
     return under - greatestDrop(old, cell, foot);
   });
   return Math.min(...cells) - fixed;
@@ -74,7 +81,7 @@ function underDot(
   const half = Math.sqrt(Math.max(0, (width / 2 - apart.aside) * (width / 2 + apart.aside)));
   const [from, to] = [cell.from - half, cell.to + half];
   const around = leastWithin(channel, web, from, to) - drop;
-  const tip = leastWithin(channel, web, cell.from, cell.to) - leadOf(bit, width);
+  const tip = leastWithin(channel, web, cell.from, cell.to) - measureLead(bit, width);
   if (bit.kind !== "twist") return Math.min(around, distance > 0 ? Infinity : tip);
   const steepest = Math.max(...slopesOver(channel.over, from, to).map(Math.abs));
   const slope = coneSlope(bit, width, point.limit);

@@ -5,12 +5,12 @@ import { completeBit, completeFill, completeStop } from "../design/complete.js";
 import type { Bit, Design, Fill, Profile, Scale, Stop } from "../design/design.js";
 import { DESIGN } from "../design/fields.js";
 import { newReading, type Reading, readField } from "../design/read.js";
-import { DesignError, type DesignIssue, issueOf, refused } from "../errors/errors.js";
-import { fieldOf, isObject } from "../errors/unknown.js";
+import { DesignError, type DesignIssue, makeIssue, refused } from "../errors/errors.js";
+import { isObject, readKey } from "../errors/unknown.js";
 import { valueAt } from "../geometry/track.js";
 import { finishedAt, topAt } from "./edges.js";
 import { buildTouch } from "./touches.js";
-import { boundsOf, type DepthWindow, windowOf } from "./windows.js";
+import { closeWindow, type DepthWindow, findBounds } from "./windows.js";
 import { readDesigned, readNeck } from "./work.js";
 
 const { fields } = DESIGN;
@@ -51,7 +51,7 @@ export function fretPositions(scale: Scale): number[] {
   const read = readAt(newReading(issues), ["scale"], fields.scale, scale) as Scale | undefined;
   if (read && "bass" in read) {
     const expected = "frets square to the centre line; fanned ones are in `fretLines`";
-    issues.push(issueOf("scale", scale, expected));
+    issues.push(makeIssue("scale", scale, expected));
   }
   if (issues.length > 0) throw new DesignError(issues);
   return [...straightFrets(read as Exclude<Scale, { bass: number }>)];
@@ -112,7 +112,7 @@ export function profileAt(
   const issues: DesignIssue[] = [];
   const reading = newReading(issues);
   const part = (value: unknown, key: string, path: string) =>
-    isObject(value) ? fieldOf(value, key, path, issues) : undefined;
+    isObject(value) ? readKey(value, key, path, issues) : undefined;
   const place = readAt(reading, ["along"], PLACE.along, along) as number;
   const scale = readAt(reading, ["scale"], fields.scale, part(design, "scale", "")) as Scale;
   const board = part(design, "board", "");
@@ -242,10 +242,10 @@ export function holeWindow(
   if (touch === undefined || issues.length > 0) throw new DesignError(issues);
   const { along, offset, diameter } = read;
   const group = { fill, bit, drilled: false };
-  const bounds = boundsOf(board, spec, touch, { along, offset, width: diameter, group });
+  const bounds = findBounds(board, spec, touch, { along, offset, width: diameter, group });
   if (!(bounds.removal < Infinity)) {
     const expected = "a place that the finished surface reaches, within the tolerances";
-    throw new DesignError([issueOf("hole.offset", offset, expected)]);
+    throw new DesignError([makeIssue("hole.offset", offset, expected)]);
   }
-  return { ...windowOf(bounds, group, spec.web), lead: bounds.lead, rise: bounds.rise };
+  return { ...closeWindow(bounds, group, spec.web), lead: bounds.lead, rise: bounds.rise };
 }

@@ -5,7 +5,7 @@ import type { Profile } from "../design/design.js";
 import type { BitSpec, GroupSpec, StopSpec } from "../design/spec.js";
 import type { CheckedHole } from "./holes.js";
 import { type Common, planStop, type Setting, type TravelWindow } from "./stops.js";
-import { zeroOf } from "./touches.js";
+import { placeZero } from "./touches.js";
 
 /** The stop of a setting, with nothing left open. */
 export interface SetStop {
@@ -41,8 +41,8 @@ export interface NeckPlan {
 
 /** Plans the stops of holes; those that are drilled already take none. */
 export function planNeck(holes: readonly CheckedHole[], board: Pick<Board, "alongs">): NeckPlan {
-  const keys = keysOf(holes.map(({ marker }) => marker));
-  const windows = holes.map((hole, i) => travelsOf(hole, keys.tools[i] as string));
+  const keys = makeKeys(holes.map(({ marker }) => marker));
+  const windows = holes.map((hole, i) => shiftWindow(hole, keys.tools[i] as string));
   const settings: StopSetting[] = [];
   let common: Common | null = null;
   for (const served of servedByStop(keys)) {
@@ -50,7 +50,7 @@ export function planNeck(holes: readonly CheckedHole[], board: Pick<Board, "alon
     const plan = planStop(windows, served, step);
     common = keys.count === 1 ? plan.common : null;
     for (const setting of plan.settings) {
-      settings.push(withTool(setting, holes, keys.tools, zeroOf(board)));
+      settings.push(withTool(setting, holes, keys.tools, placeZero(board)));
     }
   }
   return { common, settings, stops: keys.count };
@@ -70,11 +70,11 @@ function servedByStop({ stops }: PlanKeys): Iterable<readonly number[]> {
 
 /** How far apart the travels are that one setting of each stop is to serve; 0 where one serves all. */
 export function missPlan(holes: readonly CheckedHole[]): number {
-  const { stops } = keysOf(holes.map(({ marker }) => marker));
+  const { stops } = makeKeys(holes.map(({ marker }) => marker));
   const shared = new Map<string, { min: number; max: number }>();
   holes.forEach((hole, i) => {
     const stop = stops[i];
-    const { min, max } = travelsOf(hole, "");
+    const { min, max } = shiftWindow(hole, "");
     if (stop === undefined || !(min <= max)) return;
     const held = shared.get(stop) ?? { min, max };
     shared.set(stop, { min: Math.max(held.min, min), max: Math.min(held.max, max) });
@@ -83,7 +83,7 @@ export function missPlan(holes: readonly CheckedHole[]): number {
 }
 
 /** The travels that suit a hole: its window, as the tip goes. */
-function travelsOf({ window, toTravel }: CheckedHole, tool: string): TravelWindow {
+function shiftWindow({ window, toTravel }: CheckedHole, tool: string): TravelWindow {
   return { min: window.min + toTravel, max: window.max + toTravel, tool };
 }
 
@@ -98,7 +98,7 @@ export interface PlanKeys {
 }
 
 /** The stop and the tool of each hole. */
-export function keysOf(markers: readonly Marker[]): PlanKeys {
+export function makeKeys(markers: readonly Marker[]): PlanKeys {
   const groups = new Map<GroupSpec, { stop: string; bit: string; width: number; tool: string }>();
   const kinds = new Set<string>();
   const stops: (string | undefined)[] = [];

@@ -6,7 +6,7 @@
 import type { Marker } from "../board/markers.js";
 import type { Spec } from "../design/spec.js";
 import { areaOf } from "../geometry/polygon.js";
-import { leadOf } from "./bits.js";
+import { measureLead } from "./bits.js";
 
 /** What to mix, waste included. */
 export interface Pour {
@@ -29,7 +29,7 @@ export function planPour(
   if (pour === undefined || !markers.some(isPoured)) return undefined;
   let filled = 0;
   markers.forEach((marker, i) => {
-    if (isPoured(marker)) filled += volumeOf(marker, depths[i]);
+    if (isPoured(marker)) filled += measureVolume(marker, depths[i]);
   });
   const volume = (filled / MM3_PER_ML) * (1 + pour.waste);
   const parts = pour.resin + pour.hardener;
@@ -45,9 +45,9 @@ function isPoured({ group }: Marker): boolean {
 }
 
 /** Volume of one hole, mm³: π(D/2)² · depth, and a third of π(D/2)² · lead for a twist bit; 0 where no depth suits. */
-function volumeOf({ width, group, outline }: Marker, depth: number | undefined): number {
+function measureVolume({ width, group, outline }: Marker, depth: number | undefined): number {
   if (depth === undefined) return 0;
   if (outline) return areaOf(outline) * depth;
-  const cone = group.bit.kind === "twist" ? leadOf(group.bit, width) / 3 : 0;
+  const cone = group.bit.kind === "twist" ? measureLead(group.bit, width) / 3 : 0;
   return Math.PI * (width / 2) ** 2 * (depth + cone);
 }

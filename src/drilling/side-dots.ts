@@ -54,7 +54,7 @@ export function belowHole(
   const { along: s, offset } = marker;
   const top = valueAt(board.wood.thickness, s) - topAt(board.nominal, s, offset);
   const floor = top - depth - drop - tolerance.thickness.limit - bounds.error;
-  return floor - topOf(board, along, sideDots.diameter);
+  return floor - findTop(board, along, sideDots.diameter);
 }
 
 /** The most that what is drilled goes below its floor, so far from its axis or farther; undefined where it ends before. */
@@ -78,7 +78,7 @@ function belowSlot(
   const room = Math.min(...slots.map(({ bass }) => Math.abs(bass - along)));
   if (room >= sideDots.diameter / 2) return Infinity;
   const floor = valueAt(board.wood.thickness, along) - sawn - tolerance.thickness.limit;
-  return floor - topOf(board, along, sideDots.diameter);
+  return floor - findTop(board, along, sideDots.diameter);
 }
 
 /** Where a line through the marker, running as the slots beside it do, meets the bass edge. */
@@ -88,6 +88,6 @@ function besideMarker(board: Board, marker: Marker): number {
 }
 
 /** Height of the dot's top, sitting in the middle of the face as designed. */
-function topOf(board: Board, along: number, diameter: number): number {
+function findTop(board: Board, along: number, diameter: number): number {
   return faceAt(board, along) / 2 + diameter / 2;
 }

@@ -1,9 +1,9 @@
 /** How deep the fret slots must and may be sawn, measured from the crest plane. Lengths in mm. */
 import type { Board, RodChannel } from "../board/board.js";
 import type { FretLine } from "../board/fret-lines.js";
-import { endsOf, leanOf } from "../board/slot-ends.js";
+import { measureLean, placeEnds } from "../board/slot-ends.js";
 import type { Spec } from "../design/spec.js";
-import { piecesOf, removalOf, type Surface } from "../geometry/surface.js";
+import { removalAt, type Surface, splitSurface } from "../geometry/surface.js";
 import { leastOver } from "../geometry/track.js";
 import { isOnBoard } from "./edges.js";
 
@@ -64,11 +64,11 @@ function sawDepth(
 
 /** Least wood under the slot's part over the channel; Infinity where it runs beside it. */
 function leastOverChannel(board: Board, channel: RodChannel, line: FretLine): number {
-  const ends = endsOf(board, line);
+  const ends = placeEnds(board, line);
   const { bass, treble } = ends;
   const sides = [-channel.half, channel.half].map((side) => {
     const offset = within(side, bass.offset, treble.offset);
-    return bass.along + leanOf(ends) * (offset - bass.offset);
+    return bass.along + measureLean(ends) * (offset - bass.offset);
   });
   const from = Math.max(channel.from, Math.min(...sides));
   const to = Math.min(channel.to, Math.max(...sides));
@@ -91,7 +91,7 @@ function greatestAcross(board: Board, line: FretLine): number {
  * and there on either side of the bend.
  */
 function greatestAlong(board: Board, surface: Surface, line: FretLine, crest: number): number {
-  const { bass, treble } = endsOf(board, line);
+  const { bass, treble } = placeEnds(board, line);
   const run = treble.along - bass.along;
   const offsetAt = (along: number) => {
     const offset = bass.offset + ((treble.offset - bass.offset) * (along - bass.along)) / run;
@@ -102,10 +102,10 @@ function greatestAlong(board: Board, surface: Surface, line: FretLine, crest: nu
   // a knot under the slot counts even where rounding puts it just beside
   const slack = 1e-9 * board.length;
   let greatest = -Infinity;
-  for (const piece of piecesOf(surface, from - slack, to + slack)) {
+  for (const piece of splitSurface(surface, from - slack, to + slack)) {
     for (const end of [piece.from, piece.to]) {
       const along = within(end, from, to);
-      const removal = removalOf(piece, along, Math.abs(offsetAt(along)) + crest);
+      const removal = removalAt(piece, along, Math.abs(offsetAt(along)) + crest);
       greatest = Math.max(greatest, removal);
     }
   }

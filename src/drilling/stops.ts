@@ -155,7 +155,7 @@ function settingFor(
 ): Setting {
   const { min, max, minHole, maxHole } = governing(windows, holes) as Common;
   return {
-    travel: stepWithin(min, max, step) ?? middleOf(min, max),
+    travel: stepWithin(min, max, step) ?? findMiddle(min, max),
     min,
     max,
     minHole,
@@ -164,7 +164,7 @@ function settingFor(
   };
 }
 
-function middleOf(min: number, max: number): number {
+function findMiddle(min: number, max: number): number {
   const sum = min + max;
   return Number.isFinite(sum) ? sum / 2 : min / 2 + max / 2;
 }
@@ -175,7 +175,7 @@ const HAIR = 1e-9;
 /** The step nearest to the middle of [min, max], the first at the least; undefined where the stop has none. */
 function nearestStep(min: number, max: number, step: number): number {
   // a decimal step is no binary number: 23 · 0.1 is to be 2.3
-  return Number((Math.max(1, Math.round(middleOf(min, max) / step)) * step).toPrecision(15));
+  return Number((Math.max(1, Math.round(findMiddle(min, max) / step)) * step).toPrecision(15));
 }
 
 /** The step nearest to the middle of [min, max], where it lies inside; undefined where none does. */

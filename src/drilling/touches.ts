@@ -7,7 +7,7 @@ import type { Board, Finish, RodChannel } from "../board/board.js";
 import { trackOn } from "../board/board.js";
 import type { Bore } from "../board/markers.js";
 import type { GroupSpec, Spec, StopSpec } from "../design/spec.js";
-import { type DesignIssue, issueOf } from "../errors/errors.js";
+import { type DesignIssue, makeIssue } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
 import { sag } from "../geometry/sagitta.js";
 import {
@@ -59,7 +59,7 @@ export function buildTouch(
     stop.height === undefined ? wood.whole : trackOn(board, stop.height, `${path}.height`, issues);
   if (crest === undefined) return undefined;
   mustLieLevel(crest, stop, path, issues);
-  const zero = stop.zero ?? zeroOf(board);
+  const zero = stop.zero ?? placeZero(board);
   const height = combined(crest, constantTrack(valueAt(crest, zero)), -1);
   const { whole, channel } = wood;
   return {
@@ -105,7 +105,7 @@ function mustLieLevel(
   const steepest = crest.slope.find((slope) => !(Math.abs(slope) <= STEEPEST));
   if (steepest === undefined) return;
   const expected = `a height of the crest that changes by at most ${STEEPEST} mm per mm, as on level work; it changes by ${steepest}`;
-  issues.push(issueOf(`${path}.height`, height, expected));
+  issues.push(makeIssue(`${path}.height`, height, expected));
 }
 
 /** A track, or a finish, less the height of the crest; itself where that does not change. */
@@ -133,7 +133,7 @@ export function dropAt(old: Finish["old"], along: number, aside: number): number
 }
 
 /** Where a stop is zeroed that says nothing of it: half way between the nut and fret 1. */
-export function zeroOf({ alongs }: Pick<Board, "alongs">): number {
+export function placeZero({ alongs }: Pick<Board, "alongs">): number {
   return elementAt(alongs, 1) / 2;
 }
 
@@ -141,7 +141,7 @@ export function zeroOf({ alongs }: Pick<Board, "alongs">): number {
 type Touched = Bore & { readonly group: Pick<GroupSpec, "bit" | "drilled"> };
 
 /** Width of what bears on the top at the touch; an end mill has no point, and bears with its own width at least. */
-export function footOf({ foot }: Touch, { group, outline, width }: Touched): number {
+export function placeFoot({ foot }: Touch, { group, outline, width }: Touched): number {
   const isMilled = group.bit.kind === "end-mill" && outline === undefined && !group.drilled;
   return isMilled ? Math.max(foot, width) : foot;
 }
@@ -150,10 +150,10 @@ export function footOf({ foot }: Touch, { group, outline, width }: Touched): num
  * Rise: how much deeper below the top the tip lies at a hole than the travel says. From the wood
  * sag(R0, max(0, |x| − foot/2)) − sag(R0, |x|); from the table H(s) − sag(R0, |x|) − H(zero).
  */
-export function riseOf(touch: Touch, old: Finish["old"], hole: Touched): number {
+export function measureRise(touch: Touch, old: Finish["old"], hole: Touched): number {
   const { along, offset } = hole;
   const aside = Math.abs(offset);
   const drop = dropAt(old, along, aside);
   if (touch.bears === "table") return valueAt(touch.height, along) - drop;
-  return dropAt(old, along, aside - footOf(touch, hole) / 2) - drop;
+  return dropAt(old, along, aside - placeFoot(touch, hole) / 2) - drop;
 }

@@ -9,19 +9,19 @@ import type { Footprint } from "../geometry/footprint.js";
 import { greatestRemoval, leastRemoval } from "../geometry/removal.js";
 import type { Surface } from "../geometry/surface.js";
 import { leastOver, slopesOver } from "../geometry/track.js";
-import { coneSlope, leadOf, pointError, spurOf } from "./bits.js";
+import { coneSlope, measureLead, measureSpur, pointError } from "./bits.js";
 import {
-  cellsOf,
+  coverGround,
   farGround,
-  footprintOf,
   greatestDrop,
-  groundOf,
   leastDrop,
   nearGround,
+  splitLayout,
+  spreadFootprint,
   wholeCell,
 } from "./grounds.js";
 import { deepestOverChannel } from "./over-channel.js";
-import { footOf, riseOf, type Touch } from "./touches.js";
+import { measureRise, placeFoot, type Touch } from "./touches.js";
 
 /** Depths that suit, and the rule that governs each side. min > max: no depth suits. */
 export interface DepthWindow {
@@ -64,7 +64,7 @@ export type SurfaceBounds = Omit<Bounds, "wood" | "overChannel">;
 export type WoodBounds = Pick<Bounds, "wood" | "overChannel">;
 
 /** What a window rests on, for one hole. */
-export function boundsOf(board: Board, spec: Spec, touch: Touch, hole: GroupBore): Bounds {
+export function findBounds(board: Board, spec: Spec, touch: Touch, hole: GroupBore): Bounds {
   const { removal, error, shallower, lead, rise, flush } = surfaceBounds(board, spec, touch, hole);
   const { wood, overChannel } = woodBounds(board, spec, touch, hole);
   return { removal, error, shallower, lead, rise, wood, overChannel, flush };
@@ -104,7 +104,7 @@ export interface BlankHole {
 export function blankHole(spec: Spec, hole: GroupBore): BlankHole {
   const { drilled, bit } = hole.group;
   const { stop, point, layout, crest } = spec.tolerance;
-  const lead = drilled || hole.outline ? 0 : leadOf(bit, hole.width);
+  const lead = drilled || hole.outline ? 0 : measureLead(bit, hole.width);
   return {
     ground: farGround(hole, layout.limit, crest.limit),
     shallower: drilled ? 0 : stop.limit + pointError(lead, point.limit),
@@ -119,8 +119,8 @@ export function leadAndRise(
   hole: GroupBore,
 ): Pick<Bounds, "lead" | "rise"> {
   const { bit, drilled } = hole.group;
-  const lead = drilled || hole.outline ? 0 : leadOf(bit, hole.width);
-  return { lead, rise: riseOf(touch, nominal.old, hole) };
+  const lead = drilled || hole.outline ? 0 : measureLead(bit, hole.width);
+  return { lead, rise: measureRise(touch, nominal.old, hole) };
 }
 
 /** The bounds by the wood under the bit. */
@@ -135,7 +135,7 @@ export function woodBounds(board: Surfaces, spec: Spec, touch: Touch, hole: Grou
 }
 
 /** The window that follows: [removal + keep + errors, the least of web, channel and flush]. */
-export function windowOf(
+export function closeWindow(
   bounds: Bounds,
   { fill, drilled }: GroupBore["group"],
   web: number,
@@ -175,12 +175,12 @@ function greatestAbove(board: Surfaces, spec: Spec, touch: Touch, hole: GroupBor
       greatestRemoval(old, farGround(hole, layout, 0)),
     );
   }
-  const foot = footOf(touch, hole);
+  const foot = placeFoot(touch, hole);
   const [steeper, flatter] = [old, touch.shallowest.old as Surface];
   // the new radius is off from the old one, which is one and the same under the hole and under the foot
-  const cells = cellsOf(hole, layout).map((cell) => {
-    const overNew = greatestRemoval(sanded, groundOf(hole, cell, crest));
-    const overOld = greatestRemoval(steeper, groundOf(hole, cell, 0));
+  const cells = splitLayout(hole, layout).map((cell) => {
+    const overNew = greatestRemoval(sanded, coverGround(hole, cell, crest));
+    const overOld = greatestRemoval(steeper, coverGround(hole, cell, 0));
     return Math.max(
       overNew - leastDrop(flatter, cell, foot),
       overOld - leastDrop(steeper, cell, foot),
@@ -194,7 +194,7 @@ function deepestFlush(board: Surfaces, spec: Spec, touch: Touch, hole: GroupBore
   const { fill, bit } = hole.group;
   if (fill.kind === "poured") return Infinity;
   const { tolerance } = spec;
-  const lead = hole.outline ? 0 : leadOf(bit, hole.width);
+  const lead = hole.outline ? 0 : measureLead(bit, hole.width);
   const off = touch.error + pointError(lead, tolerance.point.limit);
   return fill.thickness - tolerance.fill.limit + leastAbove(board, spec, touch, hole) - off;
 }
@@ -210,11 +210,11 @@ function leastAbove(board: Surfaces, spec: Spec, touch: Touch, hole: GroupBore):
       leastRemoval(old, nearGround(hole, layout, 0)),
     );
   }
-  const foot = footOf(touch, hole);
+  const foot = placeFoot(touch, hole);
   const [steeper, flatter] = [touch.deepest.old as Surface, old];
-  const cells = cellsOf(hole, layout).map((cell) => {
-    const overNew = leastRemoval(sanded, groundOf(hole, cell, crest));
-    const ground = groundOf(hole, cell, 0);
+  const cells = splitLayout(hole, layout).map((cell) => {
+    const overNew = leastRemoval(sanded, coverGround(hole, cell, crest));
+    const ground = coverGround(hole, cell, 0);
     // nearer the crest than the foot bears, the old radius falls less where it is flatter
     const [overFlat, overSteep] = [flatter, steeper].map(
       (each) => leastRemoval(each, ground) - greatestDrop(each, cell, foot),
@@ -229,10 +229,10 @@ function deepestInWood(board: Surfaces, spec: Spec, touch: Touch, hole: GroupBor
   const { tolerance } = spec;
   const { bit, drilled } = hole.group;
   const layout = tolerance.layout.limit;
-  const { from, to } = footprintOf(hole, layout);
+  const { from, to } = spreadFootprint(hole, layout);
   const bearing = bearingDrop(board, touch, hole, layout);
   if (drilled) return leastOver(touch.whole, from, to) - bearing - tolerance.thickness.limit;
-  const lead = hole.outline ? 0 : leadOf(bit, hole.width);
+  const lead = hole.outline ? 0 : measureLead(bit, hole.width);
   const axis = leastOver(touch.whole, hole.along - layout, hole.along + layout) - lead;
   const off = pointError(lead, tolerance.point.limit);
   // wood that falls away faster than the bit's cone rises is thinnest beside the axis
@@ -242,7 +242,7 @@ function deepestInWood(board: Surfaces, spec: Spec, touch: Touch, hole: GroupBor
       Math.max(...slopesOver(touch.whole, from, to).map(Math.abs)) < coneSlope(bit, hole.width, off)
     );
   const around =
-    leastOver(touch.whole, from, to) - (isBlunt ? Math.max(lead, off) : spurOf(bit) + off);
+    leastOver(touch.whole, from, to) - (isBlunt ? Math.max(lead, off) : measureSpur(bit) + off);
   return Math.min(axis, around) - bearing - tolerance.thickness.limit - touch.error;
 }
 
@@ -250,5 +250,5 @@ function deepestInWood(board: Surfaces, spec: Spec, touch: Touch, hole: GroupBor
 function bearingDrop(board: Surfaces, touch: Touch, hole: GroupBore, layout: number): number {
   const { old } = board.deepest;
   if (old === undefined || touch.bears === "table") return 0;
-  return greatestDrop(old, wholeCell(hole, layout), footOf(touch, hole));
+  return greatestDrop(old, wholeCell(hole, layout), placeFoot(touch, hole));
 }

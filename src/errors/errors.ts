@@ -30,7 +30,7 @@ export class DesignError extends RangeError {
 }
 
 /** Makes one issue, its message included. */
-export function issueOf(path: string, value: unknown, expected: string): DesignIssue {
+export function makeIssue(path: string, value: unknown, expected: string): DesignIssue {
   const message = `${path === "" ? "design" : path}: expected ${expected}, received ${show(value)}`;
   return { path, value, expected, message };
 }
@@ -46,7 +46,7 @@ export function whole<T extends object>(
 
 /** The error for one argument: its name, what was expected, what came. */
 export function refused(name: string, value: unknown, expected: string): RangeError {
-  return new RangeError(issueOf(name, value, expected).message);
+  return new RangeError(makeIssue(name, value, expected).message);
 }
 
 /** What a getter or a proxy gives, or the error for an argument that will not be read. */

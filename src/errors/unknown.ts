@@ -1,5 +1,5 @@
 /** Reading values of unknown shape: proxies and getters may throw; each problem becomes an issue. */
-import { type DesignIssue, issueOf } from "./errors.js";
+import { type DesignIssue, makeIssue } from "./errors.js";
 
 /** The dotted path of a key under a path. */
 export function join(path: string, key: string | number): string {
@@ -7,39 +7,39 @@ export function join(path: string, key: string | number): string {
 }
 
 /** An object's enumerable own names; an issue where it will not give them. */
-export function namesOf(value: object, path: string, issues: DesignIssue[]): string[] {
+export function listNames(value: object, path: string, issues: DesignIssue[]): string[] {
   try {
     return Object.keys(value);
   } catch {
-    issues.push(issueOf(path, value, "an object whose keys can be read"));
+    issues.push(makeIssue(path, value, "an object whose keys can be read"));
     return [];
   }
 }
 
 /** One field, read once; an issue where its getter throws. */
-export function fieldOf(value: object, key: string, path: string, issues: DesignIssue[]): unknown {
+export function readKey(value: object, key: string, path: string, issues: DesignIssue[]): unknown {
   try {
     return (value as Record<string, unknown>)[key];
   } catch {
-    issues.push(issueOf(join(path, key), undefined, "a value that can be read"));
+    issues.push(makeIssue(join(path, key), undefined, "a value that can be read"));
     return undefined;
   }
 }
 
 /** An array's items, as they were when read; an issue where it is none, or too long. */
-export function itemsOf(
+export function readItems(
   value: unknown,
   path: string,
   expected: string,
   most: number,
   issues: DesignIssue[],
 ): unknown[] | undefined {
-  const length = isArray(value) ? fieldOf(value, "length", path, issues) : undefined;
+  const length = isArray(value) ? readKey(value, "length", path, issues) : undefined;
   if (!isWhole(length, 0, most)) {
-    issues.push(issueOf(path, value, expected));
+    issues.push(makeIssue(path, value, expected));
     return undefined;
   }
-  return Array.from({ length }, (_, i) => fieldOf(value as object, String(i), path, issues));
+  return Array.from({ length }, (_, i) => readKey(value as object, String(i), path, issues));
 }
 
 /** `Array.isArray`, false where a revoked proxy makes even that throw. */

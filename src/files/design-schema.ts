@@ -60,11 +60,11 @@ export const designSchema: StandardSchema<DesignInput, Design> = {
 function validate(value: unknown): StandardResult<Design> {
   const { design, issues } = readWritten(value);
   if (design !== undefined && issues.length === 0) return { value: design };
-  return { issues: issues.map(({ message, path }) => ({ message, path: keysOf(path) })) };
+  return { issues: issues.map(({ message, path }) => ({ message, path: splitPath(path) })) };
 }
 
 /** A list's items by their number. */
-function keysOf(path: string): PropertyKey[] {
+function splitPath(path: string): PropertyKey[] {
   if (path === "") return [];
   return path.split(".").map((key) => (/^\d+$/.test(key) ? Number(key) : key));
 }

@@ -1,10 +1,10 @@
 /** The JSON Schema of a design file, made of the table of fields. Not bundled: the build publishes what it makes. */
 import { DESIGN, LAW } from "../design/fields.js";
 import {
-  entriesOf,
   type Field,
   type Form,
   type ListField,
+  listFields,
   type NumberKind,
   type ObjectKind,
   type ToleranceField,
@@ -60,18 +60,18 @@ function describe(field: Field, definitions: Definitions): Schema {
   const schema = name
     ? refer(name, () => fieldSchema(field, definitions), definitions)
     : fieldSchema(field, definitions);
-  return { ...schema, ...wordsOf(field) };
+  return { ...schema, ...describeField(field) };
 }
 
-function wordsOf(field: Field): Schema {
-  const usual = usualOf(field);
+function describeField(field: Field): Schema {
+  const usual = findUsual(field);
   return {
     description: field.says,
     ...(usual !== undefined && field.optional && { default: usual }),
   };
 }
 
-function usualOf(field: Field): unknown {
+function findUsual(field: Field): unknown {
   if (field.kind === "word") return field.words[0];
   return field.kind === "list" && field.usual !== undefined
     ? Array(field.least).fill(field.usual)
@@ -90,10 +90,10 @@ function fieldSchema(field: Field | NumberKind | ObjectKind, definitions: Defini
       return listSchema(field, definitions);
     case "profile": {
       const { of } = field;
-      return refer(`${nameOf(of)}Profile`, () => profileSchema(of, definitions), definitions);
+      return refer(`${nameNumber(of)}Profile`, () => profileSchema(of, definitions), definitions);
     }
     case "tolerance": {
-      const name = `${nameOf(field.of)}Tolerance${field.perHole ? "PerHole" : ""}`;
+      const name = `${nameNumber(field.of)}Tolerance${field.perHole ? "PerHole" : ""}`;
       return refer(name, () => toleranceSchema(field, definitions), definitions);
     }
     case "object": {
@@ -102,13 +102,13 @@ function fieldSchema(field: Field | NumberKind | ObjectKind, definitions: Defini
     }
     default:
       return field.unit === "mm"
-        ? refer(nameOf(field), () => numberSchema(field), definitions)
+        ? refer(nameNumber(field), () => numberSchema(field), definitions)
         : numberSchema(field);
   }
 }
 
 /** A length's name among the definitions. */
-function nameOf({ kind, orZero }: NumberKind): string {
+function nameNumber({ kind, orZero }: NumberKind): string {
   return orZero ? `${kind}OrZero` : kind;
 }
 
@@ -167,40 +167,40 @@ function formSchema(form: Form, definitions: Definitions): Schema {
   const choices = variants.map(choiceSchema);
   return {
     type: "object",
-    properties: propertiesOf(form, definitions),
+    properties: makeProperties(form, definitions),
     required: requiredIn(fields),
     additionalProperties: false,
     ...(choices.length === 1 ? choices[0] : choices.length > 1 && { allOf: choices }),
   };
 }
 
-function propertiesOf(form: Form, definitions: Definitions): Record<string, Schema> {
-  const tags = tagsOf(form).map(({ tag, cases, optional, says }) => {
+function makeProperties(form: Form, definitions: Definitions): Record<string, Schema> {
+  const tags = listTags(form).map(({ tag, cases, optional, says }) => {
     const words = Object.keys(cases);
     return [tag, { enum: words, description: says, ...(optional && { default: words[0] }) }];
   });
-  const fields = entriesOf(form).map(([key, field]) => {
+  const fields = listFields(form).map(([key, field]) => {
     const { default: usual, ...schema } = describe(field, definitions);
     // what is assumed in one case alone is told there
-    return [key, isTold(key, form, field) ? schema : { ...schema, ...wordsOf(field) }];
+    return [key, isTold(key, form, field) ? schema : { ...schema, ...describeField(field) }];
   });
   return Object.fromEntries([...tags, ...fields]);
 }
 
 /** The variants of a form that have a tag, however deep. */
-function tagsOf({ variants = [] }: Form): (Variant & { readonly tag: string })[] {
+function listTags({ variants = [] }: Form): (Variant & { readonly tag: string })[] {
   return variants.flatMap((variant) => {
     const { tag, cases } = variant;
     const own = tag === undefined ? [] : [{ ...variant, tag }];
-    return [...own, ...Object.values(cases).flatMap(tagsOf)];
+    return [...own, ...Object.values(cases).flatMap(listTags)];
   });
 }
 
 /** Other cases say something else of the key. */
 function isTold(key: string, form: Form, field: Field): boolean {
-  const words = JSON.stringify(wordsOf(field));
-  const rows = entriesOf(form).filter(([name]) => name === key);
-  return rows.some(([, other]) => JSON.stringify(wordsOf(other)) !== words);
+  const words = JSON.stringify(describeField(field));
+  const rows = listFields(form).filter(([name]) => name === key);
+  return rows.some(([, other]) => JSON.stringify(describeField(other)) !== words);
 }
 
 function requiredIn(fields: Form["fields"]): string[] {
@@ -217,9 +217,9 @@ function choiceSchema({ tag, optional, cases }: Variant): Schema {
       const own = new Set(allKeys(form));
       const others = [...new Set(all)].filter((key) => !own.has(key)).map((key) => [key, false]);
       const tagged = tag === undefined ? [] : [[tag, { const: name }]];
-      const told = entriesOf(form)
+      const told = listFields(form)
         .filter(([key, field]) => isTold(key, { fields: {}, variants: [{ cases }] }, field))
-        .map(([key, field]) => [key, wordsOf(field)]);
+        .map(([key, field]) => [key, describeField(field)]);
       const needed = tag !== undefined && !(optional && name === names[0]) ? [tag] : [];
       const inner = (form.variants ?? []).map(choiceSchema);
       return {
@@ -232,5 +232,5 @@ function choiceSchema({ tag, optional, cases }: Variant): Schema {
 }
 
 function allKeys(form: Form): string[] {
-  return [...tagsOf(form).map(({ tag }) => tag), ...entriesOf(form).map(([key]) => key)];
+  return [...listTags(form).map(({ tag }) => tag), ...listFields(form).map(([key]) => key)];
 }

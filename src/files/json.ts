@@ -9,7 +9,7 @@ import {
   printParseErrorCode,
   visit,
 } from "jsonc-parser";
-import { type DesignIssue, issueOf } from "../errors/errors.js";
+import { type DesignIssue, makeIssue } from "../errors/errors.js";
 import { join } from "../errors/unknown.js";
 import {
   isConfusing,
@@ -59,20 +59,20 @@ function noJson(issues: readonly FileIssue[]): JsonText {
 }
 
 const MARK_ISSUE = placed(
-  issueOf("", BYTE_ORDER_MARK, "JSON with no byte order mark; save it as plain UTF-8"),
+  makeIssue("", BYTE_ORDER_MARK, "JSON with no byte order mark; save it as plain UTF-8"),
   START,
 );
 
 function beyondLimits(text: string): FileIssue | undefined {
   const { text: size } = FILE_LIMITS;
   if (text.length > size.value) {
-    return placed(issueOf("", text, `a text of at most ${size.value} ${size.unit}`), START);
+    return placed(makeIssue("", text, `a text of at most ${size.value} ${size.unit}`), START);
   }
   const beyond = firstBeyond(text);
   if (beyond === undefined) return undefined;
   const { at, limit } = beyond;
   const expected = `JSON of at most ${limit.value} ${limit.unit}`;
-  return placed(issueOf("", text.charAt(at), expected), characterPlaces(text)(at));
+  return placed(makeIssue("", text.charAt(at), expected), characterPlaces(text)(at));
 }
 
 /** Where the text goes beyond a limit. Found without recursion, which could run out of stack. */
@@ -121,7 +121,7 @@ function abusesIn(text: string): FileIssue[] {
     },
     onLiteralValue: (value, start, length, line, column, path) => {
       if (typeof value !== "number" || Number.isFinite(value)) return;
-      const issue = issueOf(path().join("."), text.slice(start, start + length), LARGEST);
+      const issue = makeIssue(path().join("."), text.slice(start, start + length), LARGEST);
       issues.push(placed(issue, placeFrom0(line, column)));
     },
   });
@@ -131,7 +131,7 @@ function abusesIn(text: string): FileIssue[] {
 const LARGEST = `a number of at most ${Number.MAX_VALUE.toPrecision(2)}`;
 
 function repeatedKey(path: JSONPath, key: string, first: number): DesignIssue {
-  return issueOf(join(path.join("."), key), key, `each key once; it is on line ${first} too`);
+  return makeIssue(join(path.join("."), key), key, `each key once; it is on line ${first} too`);
 }
 
 /** The first mistake of each line, without those that may be consequences of others. */
@@ -144,7 +144,7 @@ function toldMistakes(text: string, mistakes: readonly Mistake[]): FileIssue[] {
     const place = placeOf(start);
     if (place.line === told.at(-1)?.line) continue;
     const received = length === 0 ? "the end of the text" : text.slice(start, start + length);
-    told.push(placed(issueOf("", received, `JSON with ${mistake.expected}`), place));
+    told.push(placed(makeIssue("", received, `JSON with ${mistake.expected}`), place));
   }
   return told;
 }

@@ -1,6 +1,6 @@
 /** Reads a design file. */
 import type { Design } from "../design/design.js";
-import { DesignError, type DesignIssue, issueOf } from "../errors/errors.js";
+import { DesignError, type DesignIssue, makeIssue } from "../errors/errors.js";
 import { readJson } from "./json.js";
 import { type FileIssue, pathPlaces, placed, START } from "./places.js";
 import { readWritten } from "./read-whole.js";
@@ -30,7 +30,7 @@ import { readWritten } from "./read-whole.js";
  */
 export function readDesign(text: string): Design {
   if (typeof text !== "string") {
-    throw new DesignError([placed(issueOf("", text, "a text of JSON"), START)]);
+    throw new DesignError([placed(makeIssue("", text, "a text of JSON"), START)]);
   }
   const json = readJson(text);
   if (!json.isJson) throw new DesignError(json.issues);

@@ -2,7 +2,7 @@
 import type { Design } from "../design/design.js";
 import { newReading, type Reading, readStated } from "../design/read.js";
 import { buildNeck, specFrom } from "../drilling/work.js";
-import { type DesignIssue, issueOf } from "../errors/errors.js";
+import { type DesignIssue, makeIssue } from "../errors/errors.js";
 import { isObject } from "../errors/unknown.js";
 import { lengthIn } from "./length.js";
 
@@ -37,7 +37,7 @@ function withoutSchema(value: unknown): unknown {
 
 function schemaIssues(value: unknown): DesignIssue[] {
   if (!namesSchema(value) || typeof value.$schema === "string") return [];
-  return [issueOf("$schema", value.$schema, "a text")];
+  return [makeIssue("$schema", value.$schema, "a text")];
 }
 
 function namesSchema(value: unknown): value is { readonly $schema: unknown } {
@@ -48,7 +48,7 @@ function namesSchema(value: unknown): value is { readonly $schema: unknown } {
 function asWritten(issue: DesignIssue, design: unknown): DesignIssue {
   if (typeof issue.value !== "number") return issue;
   const written = issue.path.split(".").reduce(valueAt, design);
-  return typeof written === "string" ? issueOf(issue.path, written, issue.expected) : issue;
+  return typeof written === "string" ? makeIssue(issue.path, written, issue.expected) : issue;
 }
 
 function valueAt(value: unknown, key: string): unknown {

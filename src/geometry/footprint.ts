@@ -3,7 +3,7 @@
  * that. Lengths in mm; offsets are unsigned where the hole lies on one side, since both sides are alike; `near` and
  * `far` are the least and greatest distance from the centre line.
  */
-import { clipped, hullOf, type Point, type Polygon } from "./polygon.js";
+import { clipped, findHull, type Point, type Polygon } from "./polygon.js";
 
 /** What a hole may cover. */
 export interface Footprint {
@@ -85,9 +85,9 @@ export function halfChord({ along, radius }: Footprint, place: number): number {
 /** A convex polygon around the footprint. */
 export function polygonAround(footprint: Footprint): Polygon {
   const { outline, error = 0, radius } = footprint;
-  if (outline && error === 0) return hullOf(outline);
+  if (outline && error === 0) return findHull(outline);
   return outline
-    ? hullOf(outline.flatMap((corner) => discAround(corner, error)))
+    ? findHull(outline.flatMap((corner) => discAround(corner, error)))
     : discAround(footprint, radius);
 }
 

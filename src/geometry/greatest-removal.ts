@@ -11,10 +11,10 @@ import { sag } from "./sagitta.js";
 import {
   isLevel,
   type Piece,
-  radiusOf,
+  radiusAt,
   radiusSlopeOf,
-  removalOf,
-  sandingOf,
+  removalAt,
+  sandingAt,
   slopesAt,
 } from "./surface.js";
 
@@ -54,8 +54,8 @@ export function greatestUnderTangent(
 /** The greatest on one piece; `Infinity` where the surface does not reach. Exact where the piece is level. */
 export function greatestOnPiece(piece: Piece, footprint: Footprint): number {
   const { from, to } = piece;
-  const sanding = Math.max(sandingOf(piece, from), sandingOf(piece, to));
-  const radius = Math.min(radiusOf(piece, from), radiusOf(piece, to));
+  const sanding = Math.max(sandingAt(piece, from), sandingAt(piece, to));
+  const radius = Math.min(radiusAt(piece, from), radiusAt(piece, to));
   const { far } = reachOn(footprint, from, to);
   const apart = sanding + sag(radius, far, radiusSlopeOf(piece));
   if (isLevel(piece)) return apart;
@@ -68,7 +68,7 @@ export function greatestOnPiece(piece: Piece, footprint: Footprint): number {
 function greatestAtCorners(piece: Piece, polygon: Polygon): number {
   const corners = clipped(polygon, piece.from, piece.to);
   if (corners.length === 0) return Infinity;
-  return Math.max(...corners.map(({ along, offset }) => removalOf(piece, along, offset)));
+  return Math.max(...corners.map(({ along, offset }) => removalAt(piece, along, offset)));
 }
 
 const FINEST = 0.02;
@@ -109,7 +109,7 @@ function chainFrom(piece: Piece, disc: Footprint, start: number, end: number): n
 function onArc(piece: Piece, disc: Footprint, angle: number, halfWidth: number): number {
   const reach = disc.radius / Math.cos(halfWidth);
   const along = disc.along + reach * Math.sin(angle);
-  return removalOf(piece, along, disc.offset + reach * Math.cos(angle));
+  return removalAt(piece, along, disc.offset + reach * Math.cos(angle));
 }
 
 /** The angle of the outer arc at a place along the board: −90° where the disc begins, 90° where it ends. */

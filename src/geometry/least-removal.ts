@@ -10,18 +10,18 @@ import { sag } from "./sagitta.js";
 import {
   isLevel,
   type Piece,
-  radiusOf,
+  radiusAt,
   radiusSlopeOf,
-  removalOf,
-  sandingOf,
+  removalAt,
+  sandingAt,
   slopesAt,
 } from "./surface.js";
 
 /** The least on one piece. Exact where the piece is level. */
 export function leastOnPiece(piece: Piece, footprint: Footprint): number {
   const { from, to } = piece;
-  const sanding = Math.min(sandingOf(piece, from), sandingOf(piece, to));
-  const radius = Math.max(radiusOf(piece, from), radiusOf(piece, to));
+  const sanding = Math.min(sandingAt(piece, from), sandingAt(piece, to));
+  const radius = Math.max(radiusAt(piece, from), radiusAt(piece, to));
   const { near } = reachOn(footprint, from, to);
   const apart = sanding + sag(radius, near, radiusSlopeOf(piece));
   if (isLevel(piece)) return apart;
@@ -42,13 +42,13 @@ export interface Ground {
 }
 
 function tangentBound(piece: Piece, ground: Ground): number {
-  const along = lowestPlace(ground, (s) => removalOf(piece, s, ground.innerAt(s)));
+  const along = lowestPlace(ground, (s) => removalAt(piece, s, ground.innerAt(s)));
   const offset = ground.innerAt(along);
   const slopes = slopesAt(piece, along, offset);
   if (slopes === undefined) return -Infinity;
   const lowest = ground.lowest(slopes.along, slopes.offset);
   const fall = slopes.along * (lowest.along - along) + slopes.offset * (lowest.offset - offset);
-  return removalOf(piece, along, offset) + fall;
+  return removalAt(piece, along, offset) + fall;
 }
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;

@@ -38,7 +38,7 @@ function between(a: Point, b: Point, along: number): Point {
 }
 
 /** The convex hull of points (monotone chain), corners in order. */
-export function hullOf(points: readonly Point[]): Polygon {
+export function findHull(points: readonly Point[]): Polygon {
   const sorted = [...points].sort((a, b) => a.along - b.along || a.offset - b.offset);
   const lower = chain(sorted);
   const upper = chain(sorted.reverse());
@@ -83,7 +83,7 @@ export function areaOf(polygon: Polygon): number {
 }
 
 /** Where two infinite lines cross, each through two points; undefined where they are parallel. */
-export function crossingOf(a: Point, b: Point, c: Point, d: Point): Point | undefined {
+export function findCrossing(a: Point, b: Point, c: Point, d: Point): Point | undefined {
   const abx = b.along - a.along;
   const aby = b.offset - a.offset;
   const cdx = d.along - c.along;

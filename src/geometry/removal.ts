@@ -8,7 +8,7 @@ import { greatestOnPiece, greatestUnderTangent } from "./greatest-removal.js";
 import { leastOnPiece } from "./least-removal.js";
 import { sag } from "./sagitta.js";
 import type { Surface } from "./surface.js";
-import { piecesOf } from "./surface.js";
+import { splitSurface } from "./surface.js";
 import { isConstant, pieceAt, solePiece, valueAt, valueOnPiece } from "./track.js";
 
 /** Removal at a point; `Infinity` where the surface does not reach it. */
@@ -37,14 +37,14 @@ export function greatestRemoval(surface: Surface, footprint: Footprint): number 
     );
     if (greatest < Infinity) return greatest;
   }
-  const pieces = piecesOf(surface, footprint.from, footprint.to);
+  const pieces = splitSurface(surface, footprint.from, footprint.to);
   return Math.max(...pieces.map((piece) => greatestOnPiece(piece, footprint)));
 }
 
 /** The least removal over a footprint, never too great. */
 export function leastRemoval(surface: Surface, footprint: Footprint): number {
   if (isUniform(surface)) return removalOn(surface, footprint.from, footprint.near);
-  const pieces = piecesOf(surface, footprint.from, footprint.to);
+  const pieces = splitSurface(surface, footprint.from, footprint.to);
   return Math.min(...pieces.map((piece) => leastOnPiece(piece, footprint)));
 }
 

@@ -19,7 +19,7 @@ export interface Piece {
 }
 
 /** The pieces of a surface between two places. */
-export function piecesOf(surface: Surface, from: number, to: number): Piece[] {
+export function splitSurface(surface: Surface, from: number, to: number): Piece[] {
   const { sanding, radius } = surface;
   const breaks = [...breaksWithin(sanding, from, to), ...breaksWithin(radius, from, to)];
   if (breaks.length === 0) {
@@ -35,11 +35,11 @@ export function piecesOf(surface: Surface, from: number, to: number): Piece[] {
   });
 }
 
-export function sandingOf({ surface, c }: Piece, along: number): number {
+export function sandingAt({ surface, c }: Piece, along: number): number {
   return valueOnPiece(surface.sanding, c, along);
 }
 
-export function radiusOf({ surface, r }: Piece, along: number): number {
+export function radiusAt({ surface, r }: Piece, along: number): number {
   return valueOnPiece(surface.radius, r, along);
 }
 
@@ -52,8 +52,8 @@ export function radiusSlopeOf({ surface, r }: Piece): number {
 }
 
 /** Removal at a point of the piece, or of the piece drawn on beyond its ends. */
-export function removalOf(piece: Piece, along: number, offset: number): number {
-  return sandingOf(piece, along) + sag(radiusOf(piece, along), offset, radiusSlopeOf(piece));
+export function removalAt(piece: Piece, along: number, offset: number): number {
+  return sandingAt(piece, along) + sag(radiusAt(piece, along), offset, radiusSlopeOf(piece));
 }
 
 /** Neither sanding nor radius changes along it. */
@@ -63,7 +63,7 @@ export function isLevel(piece: Piece): boolean {
 
 /** The tangent plane's slopes along and across the board; undefined where the surface ends or stands upright. */
 export function slopesAt(piece: Piece, along: number, offset: number): Point | undefined {
-  const radius = radiusOf(piece, along);
+  const radius = radiusAt(piece, along);
   const m = radiusSlopeOf(piece);
   const root = rootOf(radius, offset, m);
   if (!(root > 0 && radius > 0)) return undefined;

@@ -10,13 +10,13 @@ export function equalTemperament(length: number, count: number): number[] {
 
 /** Share of the string between the nut and fret `n`; `n` may be a fraction. */
 export function shareAt(n: number): number {
-  return WHOLE_FRETS[n] ?? shareOf(n);
+  return WHOLE_FRETS[n] ?? findShare(n);
 }
 
 /** 1 − 2^(−n/12), without the cancellation for small n. */
-function shareOf(n: number): number {
+function findShare(n: number): number {
   return -Math.expm1((-n * Math.LN2) / 12);
 }
 
 /** The shares of whole frets, since nearly all are. */
-const WHOLE_FRETS: readonly number[] = Array.from({ length: 37 }, (_, n) => shareOf(n));
+const WHOLE_FRETS: readonly number[] = Array.from({ length: 37 }, (_, n) => findShare(n));

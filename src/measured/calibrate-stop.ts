@@ -1,5 +1,5 @@
 /** What trial holes in scrap tell of a depth stop. Lengths in mm. */
-import { type DesignIssue, issueOf } from "../errors/errors.js";
+import { type DesignIssue, makeIssue } from "../errors/errors.js";
 import { isWhole } from "../errors/unknown.js";
 import { predictionFactor } from "./prediction-factor.js";
 import {
@@ -137,7 +137,7 @@ function readTrial(
   const { travel, tip, floor } = fields;
   const set = readNumber(travel, `${path}.travel`, SIZE_OR_ZERO, issues);
   if (floor === undefined) return readNumber(tip, `${path}.tip`, SIZE_OR_ZERO, issues) - set;
-  if (tip !== undefined) issues.push(issueOf(`${path}.tip`, tip, "tip or floor, not both"));
-  if (Number.isNaN(lead)) issues.push(issueOf(`${path}.floor`, floor, "options.lead beside it"));
+  if (tip !== undefined) issues.push(makeIssue(`${path}.tip`, tip, "tip or floor, not both"));
+  if (Number.isNaN(lead)) issues.push(makeIssue(`${path}.floor`, floor, "options.lead beside it"));
   return readNumber(floor, `${path}.floor`, SIZE_OR_ZERO, issues) + lead - set;
 }

@@ -1,5 +1,5 @@
 /** The compound radius that points across several sections lie on. Lengths in mm, heights upward. */
-import { type DesignIssue, issueOf, refused } from "../errors/errors.js";
+import { type DesignIssue, makeIssue, refused } from "../errors/errors.js";
 import { fitCone, type Section } from "./cone.js";
 import { readPoints } from "./points.js";
 import { radiusUncertainty, readUncertainty } from "./radius-uncertainty.js";
@@ -115,12 +115,12 @@ function refuseTooFew(
   const places = sections.map(({ along }) => along);
   if (!(Math.max(...places) - Math.min(...places) >= LEAST_WAY)) {
     issues.push(
-      issueOf("sections", sections, `two different along or more, over ${LEAST_WAY} mm or more`),
+      makeIssue("sections", sections, `two different along or more, over ${LEAST_WAY} mm or more`),
     );
   }
   const points = sections.flatMap((section) => section.points).length;
   const least = 3 + 2 * sections.length;
   if (uncertainty === undefined && points < least) {
-    issues.push(issueOf("sections", sections, `${least} points or more, or options.uncertainty`));
+    issues.push(makeIssue("sections", sections, `${least} points or more, or options.uncertainty`));
   }
 }

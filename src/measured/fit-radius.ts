@@ -1,5 +1,5 @@
 /** The radius that points across a board lie on. Lengths in mm, heights upward. */
-import { type DesignIssue, issueOf, refused } from "../errors/errors.js";
+import { type DesignIssue, makeIssue, refused } from "../errors/errors.js";
 import { type Arc, distanceTo, LEVEL, movedArc, type Vector } from "./arc.js";
 import { leastSquares } from "./least-squares.js";
 import { normalDistribution } from "./normal.js";
@@ -87,7 +87,7 @@ export function fitRadius(
       height: frame.mean.y + unit * fit.centre.y,
     },
     rms: unit * Math.sqrt(fit.sumOfSquares / read.length),
-    range: rangeOf(value, factor * spread),
+    range: makeRange(value, factor * spread),
   };
 }
 
@@ -98,7 +98,7 @@ function readArguments(points: unknown, options: unknown) {
   const uncertainty = readUncertainty(stated?.uncertainty, issues);
   const coverage = readOptional(stated?.coverage, "options.coverage", COVERAGE, 2, issues);
   if (stated?.uncertainty === undefined && read.length === 3) {
-    issues.push(issueOf("points", points, "4 points or more, or 3 and options.uncertainty"));
+    issues.push(makeIssue("points", points, "4 points or more, or 3 and options.uncertainty"));
   }
   refuseAll(issues);
   return { read, uncertainty, coverage };
@@ -148,7 +148,7 @@ function studentAt(coverage: number, freedom: number): number {
   return studentFactor(2 * normalDistribution(-coverage), freedom);
 }
 
-function rangeOf(value: number, half: number): { min: number; max: number } {
+function makeRange(value: number, half: number): { min: number; max: number } {
   const [low, high] = [value - half, value + half];
   if (low > 0 || high < 0) return { min: 1 / high, max: 1 / low };
   return { min: 1 / (value < 0 ? low : high), max: Infinity };

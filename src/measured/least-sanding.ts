@@ -1,5 +1,5 @@
 /** The sanding that a new radius needs on a board that has one already. Lengths in mm. */
-import { type DesignIssue, issueOf } from "../errors/errors.js";
+import { type DesignIssue, makeIssue } from "../errors/errors.js";
 import { sag } from "../geometry/sagitta.js";
 import { RADIUS, readNumber, refuseAll, SIZE } from "./read.js";
 
@@ -34,6 +34,6 @@ export function leastSanding(
 
 function dropAt(radius: unknown, path: string, half: number, issues: DesignIssue[]): number {
   const read = readNumber(radius === "flat" ? Infinity : radius, path, RADIUS, issues);
-  if (read < half) issues.push(issueOf(path, radius, `${half} mm, the half-width, or more`));
+  if (read < half) issues.push(makeIssue(path, radius, `${half} mm, the half-width, or more`));
   return sag(read, half, 0);
 }

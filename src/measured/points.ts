@@ -1,5 +1,5 @@
 /** Points measured across a board, as both fits read and take them. */
-import { type DesignIssue, issueOf } from "../errors/errors.js";
+import { type DesignIssue, makeIssue } from "../errors/errors.js";
 import type { Vector } from "./arc.js";
 import { POSITION, readFields, readList, readNumber } from "./read.js";
 
@@ -41,7 +41,7 @@ function refuseNarrow(points: readonly ProfilePoint[], path: string, issues: Des
   const breadth = Math.max(...places) - Math.min(...places);
   if (new Set(places).size >= LEAST_POINTS && breadth >= LEAST_BREADTH) return;
   const expected = `${LEAST_POINTS} different offsets or more, over ${LEAST_BREADTH} mm or more`;
-  issues.push(issueOf(path, points, expected));
+  issues.push(makeIssue(path, points, expected));
 }
 
 /** Points about their mean, mm. */

@@ -1,5 +1,5 @@
 /** The radius of a surface from a radius gauge and a feeler. Lengths in mm. */
-import { type DesignIssue, issueOf, refused } from "../errors/errors.js";
+import { type DesignIssue, makeIssue, refused } from "../errors/errors.js";
 import { radiusFromSagitta, sag } from "../geometry/sagitta.js";
 import { RADIUS, readFields, readNumber, refuseAll, SIZE, SIZE_OR_ZERO } from "./read.js";
 
@@ -56,7 +56,7 @@ function readReading(reading: unknown): GaugeReading {
     touches: fields?.touches === "edges" ? "edges" : "centre",
   } as const;
   if (fields?.touches !== read.touches) {
-    issues.push(issueOf("reading.touches", fields?.touches, '"centre" or "edges"'));
+    issues.push(makeIssue("reading.touches", fields?.touches, '"centre" or "edges"'));
   }
   refuseAll(issues);
   return read;

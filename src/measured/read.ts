@@ -2,8 +2,8 @@
  * Reading measurements: each function returns what it read, or notes an issue. `refuseAll` then throws them all at
  * once, so what stands for a value that could not be read (NaN, an empty list) gets no farther.
  */
-import { type DesignIssue, issueOf } from "../errors/errors.js";
-import { fieldOf, isObject, itemsOf, join, namesOf } from "../errors/unknown.js";
+import { type DesignIssue, makeIssue } from "../errors/errors.js";
+import { isObject, join, listNames, readItems, readKey } from "../errors/unknown.js";
 
 /** A range for a number, and the words that tell it. NaN is in none. */
 export interface Bound {
@@ -41,7 +41,7 @@ export function readNumber(
   issues: DesignIssue[],
 ): number {
   if (typeof value === "number" && bound.accepts(value)) return value;
-  issues.push(issueOf(path, value, bound.what));
+  issues.push(makeIssue(path, value, bound.what));
   return Number.NaN;
 }
 
@@ -64,15 +64,15 @@ export function readFields<Key extends string>(
   issues: DesignIssue[],
 ): { readonly [key in Key]?: unknown } | undefined {
   if (!isObject(value)) {
-    issues.push(issueOf(path, value, `an object with ${known.join(", ")}`));
+    issues.push(makeIssue(path, value, `an object with ${known.join(", ")}`));
     return undefined;
   }
-  for (const key of namesOf(value, path, issues)) {
+  for (const key of listNames(value, path, issues)) {
     if ((known as readonly string[]).includes(key)) continue;
-    const stated = fieldOf(value, key, path, issues);
-    issues.push(issueOf(join(path, key), stated, `a known key: ${known.join(", ")}`));
+    const stated = readKey(value, key, path, issues);
+    issues.push(makeIssue(join(path, key), stated, `a known key: ${known.join(", ")}`));
   }
-  const read = known.map((key) => [key, fieldOf(value, key, path, issues)]);
+  const read = known.map((key) => [key, readKey(value, key, path, issues)]);
   return Object.fromEntries(read);
 }
 
@@ -85,8 +85,9 @@ export function readList<Item>(
   readItem: (item: unknown, path: string) => Item | undefined,
 ): Item[] {
   const expected = `an array of ${least} to ${most} ${what}`;
-  const items = itemsOf(value, path, expected, most, issues);
-  if (items && items.length < least) issues.push(issueOf(`${path}.length`, items.length, expected));
+  const items = readItems(value, path, expected, most, issues);
+  if (items && items.length < least)
+    issues.push(makeIssue(`${path}.length`, items.length, expected));
   return (items ?? []).flatMap((item, i) => readItem(item, join(path, i)) ?? []);
 }
 

@@ -40,7 +40,7 @@ export function findSandingFaults(
   left: readonly MarkerLeft[],
   keeps: readonly number[],
 ): SandingFinding[] {
-  const lost = left.flatMap((marker, i) => lossOf(marker, keeps[i] as number));
+  const lost = left.flatMap((marker, i) => findLoss(marker, keeps[i] as number));
   const past = read.flatMap(pastAt);
   const beyond = ({ value, limit }: SandingFacts) => Math.abs(value - limit);
   return [lost, past].flatMap((facts) =>
@@ -50,7 +50,7 @@ export function findSandingFaults(
   );
 }
 
-function lossOf({ path, name, markerLeft: { now } }: MarkerLeft, keep: number): SandingFacts[] {
+function findLoss({ path, name, markerLeft: { now } }: MarkerLeft, keep: number): SandingFacts[] {
   if (now >= keep) return [];
   const [code, limit] = now > 0 ? (["below-keep", keep] as const) : (["nothing-left", 0] as const);
   return [{ code, severity: "error", value: now, limit, path, name }];

@@ -2,7 +2,7 @@
 import type { Board } from "../board/board.js";
 import type { Design } from "../design/design.js";
 import { finishedAt, topAt } from "../drilling/edges.js";
-import { footprintOf } from "../drilling/grounds.js";
+import { spreadFootprint } from "../drilling/grounds.js";
 import type { CheckedHole } from "../drilling/holes.js";
 import { buildTouches } from "../drilling/touches.js";
 import { type Neck, readNeck, workOut } from "../drilling/work.js";
@@ -112,14 +112,14 @@ export function sandingProgress(
   const issues: DesignIssue[] = [];
   const placed = readReadings(neck.board, readings, issues);
   refuseAll(issues);
-  return progressOf(neck, placed);
+  return assessProgress(neck, placed);
 }
 
 /** The same, of what was read. */
-export function progressOf(neck: Neck, placed: readonly PlacedReading[]): SandingProgress {
+export function assessProgress(neck: Neck, placed: readonly PlacedReading[]): SandingProgress {
   const { spec, board, holes } = neck;
   const { recommended } = workOut(neck);
-  const across = placed.map((reading) => acrossOf(board, reading));
+  const across = placed.map((reading) => crossBoard(board, reading));
   const read = placed.map((reading, i) => tellReading(board, reading, across[i]));
   const surface = surfaceNow(board, read, across);
   const names = holeNames(holes.map(({ marker }) => marker));
@@ -129,7 +129,7 @@ export function progressOf(neck: Neck, placed: readonly PlacedReading[]): Sandin
     const depth = hole.planned ?? recommended[i];
     if (depth === undefined) return [];
     const height = touches.get(group.path.group)?.height ?? LEVEL;
-    const markerLeft = leftOf(board, hole, depth, surface, height);
+    const markerLeft = measureLeft(board, hole, depth, surface, height);
     return [{ keep: group.fill.keep, left: { path, name: names[i] as string, markerLeft } }];
   });
   const left = told.map((each) => each.left);
@@ -148,7 +148,7 @@ export function progressOf(neck: Neck, placed: readonly PlacedReading[]): Sandin
 const LEVEL = constantTrack(0);
 const FLAT: Surface = { sanding: LEVEL, radius: constantTrack(Infinity) };
 
-function acrossOf(
+function crossBoard(
   { width }: Board,
   { along, centre, bass, treble }: PlacedReading,
 ): AcrossNow | undefined {
@@ -201,7 +201,7 @@ function surfaceNow(
  * Least marker that is left over a hole, at a depth that may be shallower by stop, seat and point. Its floor is level
  * where the stop was zeroed on the table, and what lies over it counts less where the crest line lies higher.
  */
-function leftOf(
+function measureLeft(
   { nominal }: Board,
   { marker, bounds }: CheckedHole,
   depth: number,
@@ -210,7 +210,7 @@ function leftOf(
 ): MarkerLeft["markerLeft"] {
   const { along, offset } = marker;
   const { old = FLAT, sanded } = nominal;
-  const ground = footprintOf(marker, 0);
+  const ground = spreadFootprint(marker, 0);
   const below = <S extends { readonly sanding: Track }>(what: S): S => ({
     ...what,
     sanding: combined(what.sanding, height, -1),

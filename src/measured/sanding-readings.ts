@@ -1,7 +1,7 @@
 /** Thicknesses of the board as it is now. Lengths in mm. */
-import { type Board, startOf, stationAlong } from "../board/board.js";
+import { type Board, firstAlong, stationAlong } from "../board/board.js";
 import type { Station } from "../design/design.js";
-import { type DesignIssue, issueOf } from "../errors/errors.js";
+import { type DesignIssue, makeIssue } from "../errors/errors.js";
 import { valueAt } from "../geometry/track.js";
 import { readFields, readList, readNumber, SIZE } from "./read.js";
 
@@ -37,7 +37,7 @@ export function readReadings(
   );
   placed.forEach(({ along }, i) => {
     if (placed.slice(0, i).some((other) => Math.abs(other.along - along) < NEAR))
-      issues.push(issueOf(`readings.${i}.along`, along, "a place that was not read before"));
+      issues.push(makeIssue(`readings.${i}.along`, along, "a place that was not read before"));
   });
   return placed;
 }
@@ -50,7 +50,7 @@ function readReading(
 ): PlacedReading | undefined {
   const fields = readFields(item, path, ["along", "centre", "bass", "treble"], issues);
   if (fields === undefined) return undefined;
-  const along = placeOf(board, fields.along, `${path}.along`, issues);
+  const along = placeReading(board, fields.along, `${path}.along`, issues);
   const centre = readNumber(fields.centre, `${path}.centre`, SIZE, issues);
   const half = valueAt(board.width, along) / 2;
   const edge = (key: "bass" | "treble") => {
@@ -58,7 +58,7 @@ function readReading(
     const thickness = readNumber(fields[key], `${path}.${key}`, SIZE, issues);
     if (Math.abs(centre - thickness) > half) {
       const expected = `a thickness within half the width, ${half} mm, of the centre's`;
-      issues.push(issueOf(`${path}.${key}`, thickness, expected));
+      issues.push(makeIssue(`${path}.${key}`, thickness, expected));
     }
     return { [key]: thickness };
   };
@@ -66,14 +66,14 @@ function readReading(
 }
 
 /** Where a reading lies along the board; NaN, with an issue, where that is off it. */
-function placeOf(board: Board, along: unknown, path: string, issues: DesignIssue[]): number {
+function placeReading(board: Board, along: unknown, path: string, issues: DesignIssue[]): number {
   const { alongs, length } = board;
   const last = alongs.filter((at) => at <= length).length - 1;
   const place = typeof along === "string" ? stationPlace(board, along) : along;
-  const start = startOf(board);
+  const start = firstAlong(board);
   if (typeof place === "number" && place >= start && place <= length) return place + 0;
   const stations = last > 0 ? `"nut", "end", or "fret1" to "fret${last}"` : `"nut" or "end"`;
-  issues.push(issueOf(path, along, `a number from ${start} to ${length} mm, ${stations}`));
+  issues.push(makeIssue(path, along, `a number from ${start} to ${length} mm, ${stations}`));
   return Number.NaN;
 }
 

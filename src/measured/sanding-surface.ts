@@ -3,7 +3,7 @@
  * below the centre of the reading, downward, mm; tilts are sines.
  */
 import type { Bore } from "../board/markers.js";
-import { footprintOf } from "../drilling/grounds.js";
+import { spreadFootprint } from "../drilling/grounds.js";
 import {
   breaksWithin,
   constantTrack,
@@ -81,7 +81,7 @@ export function heldTrack(
 
 /** The most that is off over a hole, never too little: each part of the surface at its worst within the hole's box. */
 export function greatestNow({ sanding, curvature, tilt }: SurfaceNow, hole: Bore): number {
-  const { from, to } = footprintOf(hole, 0);
+  const { from, to } = spreadFootprint(hole, 0);
   const places = [
     from,
     to,
@@ -90,7 +90,7 @@ export function greatestNow({ sanding, curvature, tilt }: SurfaceNow, hole: Bore
   const over = (track: Track) => places.map((s) => valueAt(track, s));
   const bend = Math.max(...over(curvature));
   const tilts = over(tilt);
-  const [left, right] = reachOf(hole);
+  const [left, right] = measureReach(hole);
   const depths = [Math.min(...tilts), Math.max(...tilts)].flatMap((sine) => {
     // a hollow is deepest where it is level
     const level = Math.min(right, Math.max(left, -sine / bend));
@@ -101,7 +101,7 @@ export function greatestNow({ sanding, curvature, tilt }: SurfaceNow, hole: Bore
 }
 
 /** The least and the greatest offset of a hole. */
-function reachOf({ outline, offset, width }: Bore): [number, number] {
+function measureReach({ outline, offset, width }: Bore): [number, number] {
   if (outline === undefined) return [offset - width / 2, offset + width / 2];
   const offsets = outline.map((corner) => corner.offset);
   return [Math.min(...offsets), Math.max(...offsets)];

@@ -74,14 +74,14 @@ export type Showable = Report | Sweep | SandingProgress | string | readonly Show
  * card.split("\n")[0] // "DRILL CARD: Invented neck"
  */
 export function show(value: Showable, options: CardOptions = {}): Displayed {
-  const kind = kindOf(value);
+  const kind = chooseView(value);
   return { [DISPLAY]: () => kind(options) };
 }
 
 /** How a value is shown; throws where it is none of these. */
-function kindOf(value: Showable): (options: CardOptions) => MimeBundle {
+function chooseView(value: Showable): (options: CardOptions) => MimeBundle {
   if (Array.isArray(value)) {
-    const kinds = (value as readonly Showable[]).map(kindOf);
+    const kinds = (value as readonly Showable[]).map(chooseView);
     return (options) => together(kinds.map((kind) => kind(options)));
   }
   if (typeof value === "string" && /^<svg[\s>]/.test(value)) return () => drawingBundle(value);

@@ -15,16 +15,16 @@ export function writeTable({ key, head, rows }: Table): string[] {
     element("p", {}, `${key}.`),
     '<div style="overflow-x:auto">',
     '<table style="white-space:nowrap;text-align:right;border-spacing:0.8em 0">',
-    `<thead>${rowOf(heads)}</thead>`,
+    `<thead>${layRow(heads)}</thead>`,
     "<tbody>",
-    ...cells.map(rowOf),
+    ...cells.map(layRow),
     "</tbody>",
     "</table>",
     "</div>",
   ];
 }
 
-function rowOf(cells: readonly string[]): string {
+function layRow(cells: readonly string[]): string {
   return `<tr>${cells.join("")}</tr>`;
 }
 

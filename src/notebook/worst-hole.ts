@@ -6,7 +6,7 @@ import type { Hole, Report } from "../report/report.js";
  * setting, else the middle between limits that clash. Its index; −1 where there are no holes.
  */
 export function worstHole(report: Report): number {
-  const rooms = report.holes.map((hole) => roomAt(hole, depthOf(hole)));
+  const rooms = report.holes.map((hole) => roomAt(hole, chooseDepth(hole)));
   return rooms.indexOf(Math.min(...rooms));
 }
 
@@ -15,6 +15,6 @@ function roomAt({ window: { min, max } }: Hole, depth: number): number {
   return Math.min(depth - min, max - depth);
 }
 
-function depthOf({ window, planned, recommended }: Hole): number {
+function chooseDepth({ window, planned, recommended }: Hole): number {
   return (planned ?? recommended)?.depth ?? (window.min + window.max) / 2;
 }

@@ -36,7 +36,7 @@ interface Traits {
   isPoured: boolean;
 }
 
-function traitsOf(groups: readonly Group[]): Traits {
+function collectTraits(groups: readonly Group[]): Traits {
   const traits: Traits = {
     drills: false,
     twists: false,
@@ -114,7 +114,7 @@ const CAUTIONS: readonly Caution[] = [
 
 /** The cautions that a task calls for; `volume` is the epoxy that its holes take, ml, where any is poured. */
 export function cautionsFor(task: Task, volume = Infinity): string[] {
-  const traits = traitsOf(task.groups);
+  const traits = collectTraits(task.groups);
   const called: string[] = [];
   for (const [isCalledFor, text] of CAUTIONS) {
     if (isCalledFor(traits, task, volume)) called.push(text);

@@ -2,7 +2,7 @@
 import { accepts } from "../design/bounds.js";
 import type { Design, MarkerGroup, Station } from "../design/design.js";
 import { DESIGN } from "../design/fields.js";
-import { entriesOf, type Field, type Form, type NumberKind } from "../design/kinds.js";
+import { type Field, type Form, listFields, type NumberKind } from "../design/kinds.js";
 import type { GroupSpec, Spec } from "../design/spec.js";
 import type { Neck } from "../drilling/work.js";
 
@@ -60,13 +60,13 @@ function numbersIn(form: Form, place: unknown, before: string, scope: Scope): Nu
     unknown
   >;
   const keys = new Map<string, Field>();
-  for (const [key, field] of entriesOf(form)) {
+  for (const [key, field] of listFields(form)) {
     if (!keys.has(key) && isInCase(form, stated, key)) keys.set(key, field);
   }
   return [...keys].flatMap(([key, field]) => {
     const path = before + key;
     if (SETTLED.includes(path)) return [];
-    return numbersOf(field, stated[key], path, scope);
+    return listNumbers(field, stated[key], path, scope);
   });
 }
 
@@ -86,7 +86,7 @@ function isInCase(form: Form, stated: Record<string, unknown>, key: string): boo
   });
 }
 
-function numbersOf(field: Field, stated: unknown, path: string, scope: Scope): Numbered[] {
+function listNumbers(field: Field, stated: unknown, path: string, scope: Scope): Numbered[] {
   switch (field.kind) {
     case "object": {
       // an object that may be left out and is: only what is assumed of it can be changed
@@ -101,7 +101,7 @@ function numbersOf(field: Field, stated: unknown, path: string, scope: Scope): N
         ? listed(field.item, stated, path, scope)
         : [];
     case "profile":
-      return stationsOf(field.of, stated ?? field.usual, path, scope);
+      return listStations(field.of, stated ?? field.usual, path, scope);
     case "text":
     case "word":
     case "flag":
@@ -119,7 +119,7 @@ function listed(item: Form, stated: readonly unknown[], path: string, scope: Sco
   });
 }
 
-function stationsOf(kind: NumberKind, stated: unknown, path: string, scope: Scope): Numbered[] {
+function listStations(kind: NumberKind, stated: unknown, path: string, scope: Scope): Numbered[] {
   if (stated === undefined) return [];
   if (typeof stated !== "object" || stated === null) {
     const constant = stated === "flat" ? Infinity : (stated as number);
@@ -150,10 +150,10 @@ function fallbackFor(path: string, spec: Spec, holes: Neck["holes"]): number | u
   if (/(^|\.)stop\.correction$/.test(path)) return 0;
   if (group === undefined) return undefined;
   const [part, name = ""] = key.split(".");
-  if (part === "spread") return spreadOf(group, holes);
+  if (part === "spread") return measureSpread(group, holes);
   // a depth of its own, or a travel, stands in for what the design plans for all
   if (part === "depth" || part === "travel")
-    return group.drilled ? undefined : plannedOf(part, group, holes);
+    return group.drilled ? undefined : findPlanned(part, group, holes);
   if (part === "fill" || part === "bit" || part === "stop") {
     const value = (group[part] as unknown as Record<string, unknown>)[name];
     return typeof value === "number" ? value : undefined;
@@ -162,14 +162,14 @@ function fallbackFor(path: string, spec: Spec, holes: Neck["holes"]): number | u
 }
 
 /** The depth or the travel that is planned for a group's first hole. */
-function plannedOf(part: "depth" | "travel", { path }: GroupSpec, holes: Neck["holes"]) {
+function findPlanned(part: "depth" | "travel", { path }: GroupSpec, holes: Neck["holes"]) {
   const first = holes.find(({ marker }) => marker.group.path.group === path.group);
   if (first?.planned === undefined) return undefined;
   return part === "depth" ? first.planned : first.planned + first.toTravel;
 }
 
 /** How far apart the two holes of a group's pairs lie at the most. */
-function spreadOf({ path }: GroupSpec, holes: Neck["holes"]): number {
+function measureSpread({ path }: GroupSpec, holes: Neck["holes"]): number {
   const offsets = holes.flatMap(({ marker }) =>
     marker.group.path.group === path.group ? [Math.abs(marker.offset)] : [],
   );

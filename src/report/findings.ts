@@ -105,11 +105,11 @@ export function findAll(work: Work): FindingFacts[] {
     ...findUnlikely(spec),
     ...findUnseen(work),
   ];
-  return found.sort((a, b) => rankOf(a) - rankOf(b) || missOf(b) - missOf(a));
+  return found.sort((a, b) => rankSeverity(a) - rankSeverity(b) || measureMiss(b) - measureMiss(a));
 }
 
 /** What is to be found of a code, and of those that are judged with it: no more is worked out than that takes. */
-export function findOf(code: FindingCode, neck: Neck): FindingFacts[] {
+export function findByCode(code: FindingCode, neck: Neck): FindingFacts[] {
   const { spec, board, holes } = neck;
   if (ABOUT_HOLE_ALONE.has(code)) return judgeHoles(neck);
   switch (code) {
@@ -150,11 +150,11 @@ export const ABOUT_HOLE_ALONE: ReadonlySet<FindingCode> = new Set([
 ] as const);
 
 /** By how much a limit is missed. */
-export function missOf({ value, limit }: Pick<FindingFacts, "value" | "limit">): number {
+export function measureMiss({ value, limit }: Pick<FindingFacts, "value" | "limit">): number {
   return Math.abs(value - limit);
 }
 
-function rankOf({ severity }: FindingFacts): number {
+function rankSeverity({ severity }: FindingFacts): number {
   return severity === "error" ? 0 : 1;
 }
 

@@ -47,9 +47,11 @@ export function remedyPairFor(
 ): readonly [Remedy, Remedy] | undefined {
   const opened = openCase(design, finding);
   if (opened === undefined) return undefined;
-  const changes = listChanges(design, opened.neck, opened.scope).filter(({ path }) => stepOf(path));
+  const changes = listChanges(design, opened.neck, opened.scope).filter(({ path }) =>
+    readStep(path),
+  );
   for (const first of changes) {
-    const to = first.from * (stepOf(first.path) ?? 1);
+    const to = first.from * (readStep(first.path) ?? 1);
     const stepped = withNumber(design, first.path, to);
     for (const second of changes) {
       if (isOneThing(first, second)) continue;
@@ -66,7 +68,7 @@ export function remedyPairFor(
   return undefined;
 }
 
-function stepOf(path: string): number | undefined {
+function readStep(path: string): number | undefined {
   return SMALL_STEPS.find(([pattern]) => pattern.test(path))?.[1];
 }
 

@@ -12,8 +12,8 @@ import {
   type FindingCode,
   type FindingFacts,
   findAll,
-  findOf,
-  missOf,
+  findByCode,
+  measureMiss,
   SLOT_GAP,
 } from "./findings.js";
 import { leastBetween, thresholdBetween } from "./threshold.js";
@@ -85,9 +85,9 @@ export function openCase(design: Design, finding: FindingFacts): Case | undefine
   const known = all.find((facts) => isSame(facts, finding));
   if (known === undefined) throw refused("finding", finding, "a finding of the design");
   if (work.holes.length > MOST_HOLES) return undefined;
-  const sought = keyOf(work, known);
+  const sought = identify(work, known);
   const errors = new Set(
-    all.flatMap((facts) => [nameOf(work, facts), keyOf(work, facts).join(" ")]),
+    all.flatMap((facts) => [nameFinding(work, facts), identify(work, facts).join(" ")]),
   );
   const narrow = narrowing(work, known);
   const missAt = (changed: Design, all: boolean) => {
@@ -97,7 +97,7 @@ export function openCase(design: Design, finding: FindingFacts): Case | undefine
     const near = missIn(narrow(spec), known.code, sought);
     return near > 0 && !all ? near : near + errorsIn(spec, errors, sought);
   };
-  return { neck: work, scope: scopeOf(work, known), missAt };
+  return { neck: work, scope: findScope(work, known), missAt };
 }
 
 /** Both are one finding: the same code, place and numbers. */
@@ -116,7 +116,7 @@ function isSame(a: FindingFacts, b: FindingFacts): boolean {
   return typeof b === "object" && b !== null && fields.every((field) => a[field] === b[field]);
 }
 
-function scopeOf({ holes, spec }: Work, { hole, other, fret, suits, code }: FindingFacts): Scope {
+function findScope({ holes, spec }: Work, { hole, other, fret, suits, code }: FindingFacts): Scope {
   const about = [hole, other].flatMap((i) => (i === undefined ? [] : [holes[i]?.marker]));
   const paths =
     about.length > 0
@@ -180,27 +180,27 @@ function missIn(spec: PartialSpec, code: FindingCode, sought: readonly string[])
   const neck = buildNeck(spec, []);
   if (neck === undefined) return Infinity;
   let sum = 0;
-  for (const facts of findOf(code, neck)) {
-    if (isSought(neck, facts, sought)) sum += gradeOf(neck, facts) || Number.MIN_VALUE;
+  for (const facts of findByCode(code, neck)) {
+    if (isSought(neck, facts, sought)) sum += measureFailure(neck, facts) || Number.MIN_VALUE;
   }
   return sum;
 }
 
 /** By how much a finding misses, such that it tells the way to its cure, through all degrees of its rule. */
-function gradeOf({ holes, spec }: Neck, facts: FindingFacts): number {
+function measureFailure({ holes, spec }: Neck, facts: FindingFacts): number {
   const { code, hole = -1 } = facts;
   switch (code) {
     case "several-settings":
     case "several-travels":
       return missPlan(holes);
     case "nothing-left":
-      return missOf(facts) + (holes[hole]?.marker.group.fill.keep ?? 0);
+      return measureMiss(facts) + (holes[hole]?.marker.group.fill.keep ?? 0);
     case "breaks-through":
-      return missOf(facts) + spec.web;
+      return measureMiss(facts) + spec.web;
     case "cuts-slot":
-      return missOf(facts) + SLOT_GAP;
+      return measureMiss(facts) + SLOT_GAP;
     default:
-      return missOf(facts);
+      return measureMiss(facts);
   }
 }
 
@@ -215,21 +215,21 @@ function errorsIn(
   const work = workOut(neck);
   const isBad = (facts: FindingFacts) =>
     isSought(work, facts, sought) ||
-    (facts.severity === "error" && !known.has(nameOf(work, facts)));
+    (facts.severity === "error" && !known.has(nameFinding(work, facts)));
   const misses = findAll(work)
     .filter(isBad)
-    .map((facts) => gradeOf(work, facts) || Number.MIN_VALUE);
+    .map((facts) => measureFailure(work, facts) || Number.MIN_VALUE);
   return misses.reduce((sum, miss) => sum + miss, 0);
 }
 
 function isSought(neck: Neck, facts: FindingFacts, [rule, place]: readonly string[]): boolean {
-  const [otherRule, otherPlace] = keyOf(neck, facts);
+  const [otherRule, otherPlace] = identify(neck, facts);
   if (place !== otherPlace) return false;
   return rule === otherRule || (PLANNED.has(rule as FindingCode) && PLANNED.has(facts.code));
 }
 
 /** The rule that a finding breaks, whatever the degree, and its place, whatever the order of holes. */
-function keyOf(
+function identify(
   { holes }: Neck,
   { code, hole, other, fret, side, station, path }: FindingFacts,
 ): [string, string] {
@@ -238,8 +238,8 @@ function keyOf(
   return [MILDER[code] ?? code, place.join(" ")];
 }
 
-function nameOf(work: Work, facts: FindingFacts): string {
-  return `${facts.code} ${keyOf(work, facts)[1]}`;
+function nameFinding(work: Work, facts: FindingFacts): string {
+  return `${facts.code} ${identify(work, facts)[1]}`;
 }
 
 /** Findings that are one rule broken in two degrees. */

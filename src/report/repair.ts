@@ -5,8 +5,8 @@ import { DESIGN } from "../design/fields.js";
 import { newReading, readField } from "../design/read.js";
 import { checkHoles } from "../drilling/holes.js";
 import { type Neck, readNeck, type Work, workOut } from "../drilling/work.js";
-import { DesignError, type DesignIssue, issueOf } from "../errors/errors.js";
-import { itemsOf } from "../errors/unknown.js";
+import { DesignError, type DesignIssue, makeIssue } from "../errors/errors.js";
+import { readItems } from "../errors/unknown.js";
 import { elementAt } from "../geometry/element-at.js";
 import { quoted } from "../text/nearest-name.js";
 import { findAll } from "./findings.js";
@@ -110,7 +110,7 @@ export function repairHole(design: Design, hole: MisdrilledHole, rack: readonly 
       ruledOut.push({ diameter, why, findings: [] });
       continue;
     }
-    const findings = findAbout(again, pairOf(neck, marker));
+    const findings = findAbout(again, findPair(neck, marker));
     if (findings.length === 0) return found(diameter, reportOn(again));
     ruledOut.push({ diameter, why: findings.map(({ message }) => message), findings });
   }
@@ -118,16 +118,16 @@ export function repairHole(design: Design, hole: MisdrilledHole, rack: readonly 
 }
 
 /** The holes that must look alike: both of a pair. */
-function pairOf({ holes }: Neck, { path }: Marker): number[] {
+function findPair({ holes }: Neck, { path }: Marker): number[] {
   return holes.flatMap(({ marker }, i) => (isPair(marker.path, path) ? [i] : []));
 }
 
 /** Two holes, by their paths, are one or the two of a pair. */
 export function isPair(path: string, other: string): boolean {
-  return stemOf(path) === stemOf(other);
+  return cutSide(path) === cutSide(other);
 }
 
-function stemOf(path: string): string {
+function cutSide(path: string): string {
   return path.replace(/\.(bass|treble|nut|end)$/, "");
 }
 
@@ -139,7 +139,7 @@ function drillAgain(
   depth: number | undefined,
 ): Work | undefined {
   const { spec, board } = neck;
-  const again = pairOf(neck, marker);
+  const again = findPair(neck, marker);
   const group = { ...marker.group, diameter: width };
   const markers = neck.holes.map(({ marker: was }, i) =>
     again.includes(i) ? { ...was, group, width, depth, travel: undefined } : was,
@@ -162,8 +162,8 @@ function findAbout(work: Work, holes: readonly number[]): Finding[] {
 
 function readRack(rack: unknown, issues: DesignIssue[]): number[] | undefined {
   const expected = `an array of bit diameters, ${MOST_BITS} at most`;
-  const items = itemsOf(rack, "rack", expected, MOST_BITS, issues);
-  if (items?.length === 0) issues.push(issueOf("rack", rack, "one bit or more"));
+  const items = readItems(rack, "rack", expected, MOST_BITS, issues);
+  if (items?.length === 0) issues.push(makeIssue("rack", rack, "one bit or more"));
   const reading = { ...newReading(issues), keys: ["rack"] as (string | number)[] };
   const bits = items?.map((item, i) => {
     reading.keys[1] = i;
@@ -189,7 +189,7 @@ function readMisdrilled({ board, holes }: Neck, hole: unknown, issues: DesignIss
   if (issues.length > before || read === undefined) return undefined;
   const { path, fret, side, error } = read;
   if (path === undefined && fret === undefined) {
-    issues.push(issueOf("hole.fret", fret, "the fret of the hole, or its path"));
+    issues.push(makeIssue("hole.fret", fret, "the fret of the hole, or its path"));
     return undefined;
   }
   const found = holes.flatMap(({ marker }, i) => {
@@ -198,10 +198,10 @@ function readMisdrilled({ board, holes }: Neck, hole: unknown, issues: DesignIss
   });
   const [index] = found;
   const paths = found.map((i) => elementAt(holes, i).marker.path);
-  if (index === undefined) issues.push(issueOf("hole", hole, "a hole that the design has"));
+  if (index === undefined) issues.push(makeIssue("hole", hole, "a hole that the design has"));
   else if (found.length > 1) issues.push(severalHoles(holes, found, fret, side, paths));
   else if (elementAt(holes, index).marker.outline) {
-    issues.push(issueOf("hole", hole, "a dot, not a pocket"));
+    issues.push(makeIssue("hole", hole, "a dot, not a pocket"));
   } else return { index, error };
   return undefined;
 }
@@ -216,12 +216,12 @@ function severalHoles(
 ): DesignIssue {
   const sides = new Set(found.map((i) => elementAt(holes, i).marker.side));
   return side === undefined && sides.size === found.length
-    ? issueOf(
+    ? makeIssue(
         "hole.side",
         side,
         `a side: fret ${fret} has ${found.length} holes, ${quoted([...sides])}`,
       )
-    : issueOf(
+    : makeIssue(
         "hole.path",
         undefined,
         `a path: fret ${fret} has several such holes, ${quoted(paths)}`,

@@ -10,7 +10,7 @@ export function tell(finding: FindingFacts, unit: Unit = MILLIMETRES): string {
   const { value, limit, suits = [] } = finding;
   const words: Words = {
     unit,
-    place: placeOf(finding),
+    place: describePlace(finding),
     both: () => unit.beside(value, limit),
     miss: () => unit.miss(value - limit),
     range: () => suits.map(unit.full),
@@ -127,7 +127,7 @@ function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-function placeOf({ code, fret, side, station }: FindingFacts): string {
+function describePlace({ code, fret, side, station }: FindingFacts): string {
   if (station === "nut") return "at the nut";
   if (station === "end") return "at the body end";
   if (fret === undefined) return "the board";

@@ -28,7 +28,7 @@ export function thresholdBetween(
     const isNear = Math.abs(passes - last.at) <= near || middle === last.at || middle === passes;
     if (isNear) return passes;
     const aside = (round % 3 === 1 ? near : -near) / 4;
-    const aim = round % 3 === 0 ? middle : rootOf(before, last) + aside;
+    const aim = round % 3 === 0 ? middle : interpolateRoot(before, last) + aside;
     // where the two miss by as much, or by no number, the line says nothing
     const inside = (aim - last.at) * (aim - passes) < 0;
     const at = inside ? aim : middle;
@@ -41,7 +41,7 @@ export function thresholdBetween(
 }
 
 /** Where the line through two failures meets zero; no number, or none between, where it does not. */
-function rootOf(before: Failure, last: Failure): number {
+function interpolateRoot(before: Failure, last: Failure): number {
   return last.at - (last.miss * (last.at - before.at)) / (last.miss - before.miss);
 }
 

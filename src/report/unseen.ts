@@ -1,7 +1,7 @@
 /** What an assumed value decides unseen: the point's length, how the stop is zeroed, what it bears on. */
 import type { StopSpec } from "../design/spec.js";
 import type { CheckedHole } from "../drilling/holes.js";
-import { buildTouch, riseOf } from "../drilling/touches.js";
+import { buildTouch, measureRise } from "../drilling/touches.js";
 import type { Work } from "../drilling/work.js";
 import { elementAt } from "../geometry/element-at.js";
 import { isConstant } from "../geometry/track.js";
@@ -42,7 +42,7 @@ function unseenZero(work: Work): FindingFacts[] {
   const touch = buildTouch(board, spec, once, "stop", []);
   if (touch === undefined) return [];
   const apart = holes.map((hole) =>
-    isAssumed(hole) ? riseOf(touch, board.nominal.old, hole.marker) - hole.bounds.rise : 0,
+    isAssumed(hole) ? measureRise(touch, board.nominal.old, hole.marker) - hole.bounds.rise : 0,
   );
   const hole = apart.reduce(
     (most, rise, i) => (Math.abs(rise) > Math.abs(elementAt(apart, most)) ? i : most),

@@ -64,10 +64,10 @@ export function csvHeader(unit: Unit): string {
 export function csvRows(outcome: Outcome, unit: Unit): string {
   const { report } = outcome;
   if (report === undefined) return "";
-  return report.holes.map((hole) => csvRow(cellsOf({ outcome, report, hole }, unit))).join("");
+  return report.holes.map((hole) => csvRow(makeCells({ outcome, report, hole }, unit))).join("");
 }
 
-function cellsOf(row: Row, unit: Unit): Cell[] {
+function makeCells(row: Row, unit: Unit): Cell[] {
   const lengths = Object.values(LENGTHS).map((of) => of(row.hole));
   return [
     ...Object.values(FACTS).map((of) => of(row)),

@@ -26,8 +26,8 @@ const COLUMNS: Readonly<Record<string, (row: Row) => Cell>> = {
   side: ({ finding }) => finding.side,
   station: ({ finding }) => finding.station,
   field: ({ finding }) => finding.path,
-  value: (row) => sizeOf(row, row.finding.value),
-  limit: (row) => sizeOf(row, row.finding.limit),
+  value: (row) => makeLength(row, row.finding.value),
+  limit: (row) => makeLength(row, row.finding.limit),
   unit: ({ finding, unit }) => (isCount(finding) ? "" : unit),
   message: ({ finding, unit }) => (unit === "in" ? tell(finding, INCHES) : finding.message),
 };
@@ -53,7 +53,7 @@ function holePath({ holes }: Report, i: number | undefined): Cell {
   return i === undefined ? undefined : holes[i]?.path;
 }
 
-function sizeOf({ finding, unit }: Row, value: number): Cell {
+function makeLength({ finding, unit }: Row, value: number): Cell {
   return unit === "mm" || isCount(finding) ? value : value / INCH;
 }
 

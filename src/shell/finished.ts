@@ -4,7 +4,7 @@ import { csvRows } from "./csv.js";
 import { findingRows } from "./findings-csv.js";
 import { jsonLine } from "./json-lines.js";
 import type { Options } from "./options.js";
-import { type Outcome, outcomeOf, passes, type Readings, sandingOutcome } from "./outcome.js";
+import { findOutcome, type Outcome, passes, type Readings, sandingOutcome } from "./outcome.js";
 import { type Paint, paintFor } from "./paint.js";
 import { drawn } from "./pictures.js";
 import type { Source } from "./sources.js";
@@ -39,7 +39,7 @@ export async function finish(
 ): Promise<Finished> {
   const checked = readings
     ? await sandingOutcome(source, readings)
-    : await outcomeOf(source, options.repair);
+    : await findOutcome(source, options.repair);
   const outcome = await drawn(checked, name, options);
   const { file, line } = outcome;
   return {

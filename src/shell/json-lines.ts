@@ -7,16 +7,16 @@ import type { Outcome } from "./outcome.js";
  * asked for: to seek them takes many times longer than the check.
  */
 export function jsonLine(outcome: Outcome, remedies: boolean): string {
-  if (outcome.report === undefined) return lineOf(outcome);
+  if (outcome.report === undefined) return writeLine(outcome);
   const { design, report, repair, ...place } = outcome;
   const findings = report.findings.map((finding) =>
     remedies ? { ...finding, remedies: remediesFor(design, finding) } : finding,
   );
-  return lineOf({ ...place, ...report, findings });
+  return writeLine({ ...place, ...report, findings });
 }
 
 /** A null may be a radius that is flat: only then is each value looked at, which takes many times longer. */
-function lineOf(value: object): string {
+function writeLine(value: object): string {
   const text = JSON.stringify(value);
   return `${text.includes("null") ? JSON.stringify(value, finite) : text}\n`;
 }

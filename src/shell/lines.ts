@@ -7,7 +7,7 @@ const LINE_FEED = 0x0a;
  * Only a line feed ends a line: what else a text may take for one can stand within JSON. Of a longer line just the
  * first `most` bytes are kept.
  */
-export async function* linesOf(
+export async function* splitLines(
   input: AsyncIterable<Uint8Array>,
   most: number,
 ): AsyncGenerator<Uint8Array[], void, undefined> {

@@ -9,8 +9,8 @@ import { checkDesign, type Report } from "../report/report.js";
 import { errorWords } from "./error-words.js";
 import type { RepairOrder } from "./options.js";
 import { sandingIn } from "./readings.js";
-import { bytesOf, type Source } from "./sources.js";
-import { textOf } from "./text.js";
+import { readBytes, type Source } from "./sources.js";
+import { decodeText } from "./text.js";
 
 /** Why a source cannot be read; without a place where it is no design at all. */
 export interface Trouble extends Partial<Place> {
@@ -51,25 +51,25 @@ export interface Readings {
 
 /** The outcome of a source's design, with how far its sanding has come; what is wrong with the readings is of their file. */
 export async function sandingOutcome(source: Source, readings: Readings): Promise<Outcome> {
-  const outcome = await outcomeOf(source);
+  const outcome = await findOutcome(source);
   if (outcome.report === undefined) return outcome;
   try {
-    return { ...outcome, sanding: sandingIn(textOf(await readings.bytes), outcome.design) };
+    return { ...outcome, sanding: sandingIn(decodeText(await readings.bytes), outcome.design) };
   } catch (error) {
-    return { file: readings.file, issues: troublesOf(error) };
+    return { file: readings.file, issues: listTroubles(error) };
   }
 }
 
 /** Reads a source, checks its design, and works out the repair that is asked for. Every error is an outcome. */
-export async function outcomeOf(source: Source, order?: RepairOrder): Promise<Outcome> {
+export async function findOutcome(source: Source, order?: RepairOrder): Promise<Outcome> {
   const { file, line } = source;
   const place = line === undefined ? { file } : { file, line };
   try {
-    const design = readDesign(textOf(await bytesOf(source)));
+    const design = readDesign(decodeText(await readBytes(source)));
     const repair = order && { repair: repairHole(design, order.hole, order.rack) };
     return { ...place, design, report: checkDesign(design), ...repair };
   } catch (error) {
-    const issues = troublesOf(error);
+    const issues = listTroubles(error);
     return {
       ...place,
       issues: line === undefined ? issues : issues.map((issue) => ({ ...issue, line })),
@@ -77,8 +77,8 @@ export async function outcomeOf(source: Source, order?: RepairOrder): Promise<Ou
   }
 }
 
-function troublesOf(error: unknown): Trouble[] {
-  if (isDesignError(error)) return error.issues.map(troubleOf);
+function listTroubles(error: unknown): Trouble[] {
+  if (isDesignError(error)) return error.issues.map(tellTrouble);
   return [{ path: "", message: errorWords(error) }];
 }
 
@@ -89,7 +89,7 @@ function isDesignError(
 }
 
 /** The value is left out: it may be a whole file. */
-function troubleOf({ path, expected, message, line, column }: DesignIssue & Partial<Place>) {
+function tellTrouble({ path, expected, message, line, column }: DesignIssue & Partial<Place>) {
   const place = line === undefined || column === undefined ? {} : { line, column };
   return { path, ...place, expected, message: message.replace(/ \(line \d+, column \d+\)$/, "") };
 }

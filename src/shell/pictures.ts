@@ -19,9 +19,9 @@ export async function drawn(outcome: Outcome, name: string, drawing: Drawing): P
   const { file, line, report } = outcome;
   if (report === undefined) return outcome;
   const { svg, template, unit } = drawing;
-  if (svg !== undefined) await writeAll(svg, name, picturesOf(report, unit));
+  if (svg !== undefined) await writeAll(svg, name, drawPictures(report, unit));
   if (template === undefined) return outcome;
-  const pages = pagesOf(report, drawing);
+  const pages = drawPages(report, drawing);
   if (Array.isArray(pages)) {
     await writeAll(
       template,
@@ -35,7 +35,7 @@ export async function drawn(outcome: Outcome, name: string, drawing: Drawing): P
 }
 
 /** The template's pages, or why there are none. */
-function pagesOf(report: Report, { paper }: Drawing): string[] | string {
+function drawPages(report: Report, { paper }: Drawing): string[] | string {
   try {
     return drawTemplate(report, { paper });
   } catch (error) {
@@ -65,10 +65,10 @@ export function newNames(): (source: Source) => string {
 }
 
 /** The pictures of a report, one after the other: a name for each, and the SVG text. */
-function* picturesOf(report: Report, unit: "mm" | "in"): Generator<Picture, void, undefined> {
+function* drawPictures(report: Report, unit: "mm" | "in"): Generator<Picture, void, undefined> {
   yield ["board", drawBoard(report, { unit })];
   yield ["windows", drawWindows(report, { unit })];
-  const places = report.holes.map(placeOf);
+  const places = report.holes.map(namePlace);
   for (const [i, place] of places.entries()) {
     const before = places.slice(0, i).filter((other) => other === place).length;
     const section = drawSection(report, i, { unit });
@@ -76,6 +76,6 @@ function* picturesOf(report: Report, unit: "mm" | "in"): Generator<Picture, void
   }
 }
 
-function placeOf({ fret, side }: Hole): string {
+function namePlace({ fret, side }: Hole): string {
   return side === "centre" ? `fret${fret}` : `fret${fret}-${side}`;
 }

@@ -74,10 +74,10 @@ async function finishAll(tasks: readonly Task[], order: Order) {
     flush();
     done.push({ failure: error instanceof Error ? error.message : String(error) });
   }
-  return new workerpool.Transfer(done, done.flatMap(bufferOf));
+  return new workerpool.Transfer(done, done.flatMap(listBuffers));
 }
 
-function bufferOf(one: Finished | Failure): ArrayBufferLike[] {
+function listBuffers(one: Finished | Failure): ArrayBufferLike[] {
   return "failure" in one || typeof one.out === "string" ? [] : [one.out.buffer];
 }
 

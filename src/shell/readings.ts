@@ -1,12 +1,12 @@
 /** The readings that `--sanding` names: thicknesses of a board in JSON, against a design. */
 import type { Design } from "../design/design.js";
 import { readNeck } from "../drilling/work.js";
-import { DesignError, type DesignIssue, issueOf } from "../errors/errors.js";
+import { DesignError, type DesignIssue, makeIssue } from "../errors/errors.js";
 import { isObject } from "../errors/unknown.js";
 import { readJson } from "../files/json.js";
 import { lengthIn } from "../files/length.js";
 import { type FileIssue, type Place, pathPlaces, placed } from "../files/places.js";
-import { progressOf, type SandingProgress } from "../measured/sanding-progress.js";
+import { assessProgress, type SandingProgress } from "../measured/sanding-progress.js";
 import { readReadings } from "../measured/sanding-readings.js";
 
 /** How far the sanding has come. Throws a `DesignError` whose issues have their places in the text. */
@@ -30,7 +30,7 @@ export function sandingIn(text: string, design: Design): SandingProgress {
       }),
   ].sort((a, b) => a.line - b.line || a.column - b.column);
   if (found.length > 0) throw new DesignError(found);
-  return progressOf(neck, readings);
+  return assessProgress(neck, readings);
 }
 
 /** An issue of the text, by its path from the readings. */
@@ -39,7 +39,7 @@ function told(
   place: Place,
   value: unknown,
 ): FileIssue {
-  return placed(issueOf(path === "" ? "readings" : `readings.${path}`, value, expected), place);
+  return placed(makeIssue(path === "" ? "readings" : `readings.${path}`, value, expected), place);
 }
 
 const LENGTHS = ["along", "centre", "bass", "treble"];
@@ -56,7 +56,7 @@ function inMm(value: unknown, written: Map<string, string>, issues: DesignIssue[
       const mm = lengthIn(stated);
       if (typeof mm === "number") return [key, mm];
       // a place may be a station, and is told of as a place
-      if (key !== "along") issues.push(issueOf(path, stated, mm));
+      if (key !== "along") issues.push(makeIssue(path, stated, mm));
       return [key, stated];
     });
     return Object.fromEntries(fields);

@@ -8,8 +8,8 @@ import type { Readings } from "./outcome.js";
 import { hasColours, type Output, paintFor } from "./paint.js";
 import { newNames } from "./pictures.js";
 import { progressOn } from "./progress.js";
-import { bytesOf, lineSources, type Source, STANDARD_INPUT, sourcesOf } from "./sources.js";
-import { count, doneIn, emptyTally, exitCodeOf, summaryOf } from "./tally.js";
+import { findSources, lineSources, readBytes, type Source, STANDARD_INPUT } from "./sources.js";
+import { chooseExitCode, count, doneIn, emptyTally, summarize } from "./tally.js";
 import { write } from "./write.js";
 
 /** The three streams of a process. */
@@ -25,13 +25,13 @@ export async function run(options: Options, streams: Streams, script: string): P
   for (const folder of [options.svg, options.template]) {
     if (folder !== undefined) await mkdir(folder, { recursive: true });
   }
-  const sources = await sourcesOf(options.inputs, options.isDeep);
+  const sources = await findSources(options.inputs, options.isDeep);
   const order = { options, coloured: { out: hasColours(stdout), err: hasColours(stderr) } };
-  const progress = progressOn(stderr, totalOf(sources));
+  const progress = progressOn(stderr, countSources(sources));
   const tally = emptyTally();
   await write(stdout, headerFor(options));
   try {
-    for await (const one of await finishedOf(tasksOf(sources, stdin), order, script)) {
+    for await (const one of await finishTasks(listTasks(sources, stdin), order, script)) {
       count(tally, one);
       if (one.err !== "" || stdout.isTTY) await progress.clear();
       await write(stderr, one.err);
@@ -44,8 +44,8 @@ export async function run(options: Options, streams: Streams, script: string): P
   }
   await progress.clear();
   if (options.format === "cards")
-    await write(stdout, summaryOf(tally, paintFor(order.coloured.out)));
-  return exitCodeOf(tally);
+    await write(stdout, summarize(tally, paintFor(order.coloured.out)));
+  return chooseExitCode(tally);
 }
 
 function headerFor({ format, unit }: Options): string {
@@ -54,12 +54,12 @@ function headerFor({ format, unit }: Options): string {
 }
 
 /** How many there will be, unless they stream in. */
-function totalOf(sources: readonly Source[]): number | undefined {
+function countSources(sources: readonly Source[]): number | undefined {
   return sources.some(({ file }) => file === STANDARD_INPUT) ? undefined : sources.length;
 }
 
 /** What is to be checked; what comes in together, together. */
-async function* tasksOf(sources: readonly Source[], stdin: Streams["stdin"]) {
+async function* listTasks(sources: readonly Source[], stdin: Streams["stdin"]) {
   const nameOf = newNames();
   const named = (source: Source): Task => ({ source, name: nameOf(source) });
   for (const source of sources) {
@@ -69,7 +69,7 @@ async function* tasksOf(sources: readonly Source[], stdin: Streams["stdin"]) {
 }
 
 /** What the tasks come to, in their order: here, or in threads, which are loaded where they are asked for. */
-async function finishedOf(
+async function finishTasks(
   groups: AsyncIterable<readonly Task[]>,
   order: Order,
   script: string,
@@ -89,7 +89,7 @@ async function* finishHere(groups: AsyncIterable<readonly Task[]>, order: Order)
 
 /** Read once for all designs, since it may be a pipe. */
 function readingsIn(file: string): Readings {
-  const bytes = bytesOf({ file, origin: { kind: "named" } });
+  const bytes = readBytes({ file, origin: { kind: "named" } });
   // told where the first design asks for it
   bytes.catch(() => {});
   return { file, bytes };

@@ -3,7 +3,7 @@ import { createReadStream } from "node:fs";
 import { readdir, stat } from "node:fs/promises";
 import { join } from "node:path";
 import { errorWords } from "./error-words.js";
-import { linesOf, upTo } from "./lines.js";
+import { splitLines, upTo } from "./lines.js";
 import { MOST_BYTES } from "./text.js";
 
 /** One design that is yet to be read. */
@@ -25,7 +25,7 @@ export type Origin =
 export const STANDARD_INPUT = "-";
 
 /** Every source of the inputs in their order; standard input is one that gives many. */
-export async function sourcesOf(inputs: readonly string[], isDeep: boolean): Promise<Source[]> {
+export async function findSources(inputs: readonly string[], isDeep: boolean): Promise<Source[]> {
   const sources: Source[] = [];
   for (const input of inputs) {
     if (input === STANDARD_INPUT || !(await isDirectory(input))) {
@@ -45,7 +45,7 @@ export async function* lineSources(
 ): AsyncGenerator<Source[], void, undefined> {
   let count = 0;
   let line = 0;
-  for await (const lines of linesOf(input, MOST_BYTES + 1)) {
+  for await (const lines of splitLines(input, MOST_BYTES + 1)) {
     const sources: Source[] = [];
     for (const bytes of lines) {
       line++;
@@ -59,7 +59,7 @@ export async function* lineSources(
 }
 
 /** Reads a source's bytes; of too long a file no more than shows that it is. */
-export async function bytesOf({ file, origin }: Source): Promise<Uint8Array> {
+export async function readBytes({ file, origin }: Source): Promise<Uint8Array> {
   if (origin.kind === "bytes") return origin.bytes;
   if (origin.kind === "none") throw new Error(origin.why);
   // whoever named a folder did not ask for a pipe or a device in it, which may have no end

@@ -32,7 +32,7 @@ export function doneIn({ pass, fail, unread }: Tally): number {
 }
 
 /** What was counted, as one line. */
-export function summaryOf({ pass, fail, unread, failing }: Tally, paint: Paint): string {
+export function summarize({ pass, fail, unread, failing }: Tally, paint: Paint): string {
   const total = pass + fail;
   const rest = fail > failing.length ? `, and ${fail - failing.length} more` : "";
   const named = fail > 0 ? ` (${failing.map(shown).join(", ")}${rest})` : "";
@@ -51,6 +51,6 @@ function shown(name: string): string {
 }
 
 /** What is worst decides. */
-export function exitCodeOf({ fail, unread }: Tally): number {
+export function chooseExitCode({ fail, unread }: Tally): number {
   return unread > 0 ? EXIT.unread : fail > 0 ? EXIT.fails : EXIT.pass;
 }

@@ -7,7 +7,7 @@ export const MOST_BYTES = 3 * FILE_LIMITS.text.value;
 const utf8 = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true });
 
 /** The text of these bytes. Throws where they are too many, or no UTF-8. */
-export function textOf(bytes: Uint8Array): string {
+export function decodeText(bytes: Uint8Array): string {
   if (bytes.length > MOST_BYTES) {
     throw new Error(`more than ${FILE_LIMITS.text.value} ${FILE_LIMITS.text.unit}`);
   }

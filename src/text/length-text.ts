@@ -46,7 +46,7 @@ export interface Unit {
 }
 
 /** Millimetres to two decimals. */
-export const MILLIMETRES: Unit = /* @__PURE__ */ unitOf({
+export const MILLIMETRES: Unit = /* @__PURE__ */ makeUnit({
   name: "mm",
   short: "mm",
   size: 1,
@@ -54,7 +54,7 @@ export const MILLIMETRES: Unit = /* @__PURE__ */ unitOf({
 });
 
 /** Inches to three decimals; what is set, and a bit, as a fraction where one serves. */
-export const INCHES: Unit = /* @__PURE__ */ unitOf({
+export const INCHES: Unit = /* @__PURE__ */ makeUnit({
   name: "inches",
   short: "in",
   size: INCH,
@@ -71,7 +71,7 @@ interface Writing extends Pick<Unit, "name" | "short"> {
   readonly parts?: number;
 }
 
-function unitOf({ name, short, size, decimals, parts }: Writing): Unit {
+function makeUnit({ name, short, size, decimals, parts }: Writing): Unit {
   const write = (value: number, digits = decimals) => {
     const text = fixed(value, digits);
     return parts === undefined ? text : text.replace(/^(-?)0\./, "$1.");

@@ -26,12 +26,12 @@ export function sideBySide(
 
 /** A table; one that is too wide goes on below itself, its first columns repeated. */
 export function table(rows: readonly (readonly string[])[], repeated = 0): string[] {
-  const columns = elementAt(rows, 0).map((_, c) => columnOf(rows.map((row) => elementAt(row, c))));
+  const columns = elementAt(rows, 0).map((_, c) => padColumn(rows.map((row) => elementAt(row, c))));
   const first = columns.slice(0, repeated);
   const blocks: string[][][] = [];
   let block = [...first];
   for (const column of columns.slice(repeated)) {
-    if (block.length > repeated && widthOf([...block, column]) > COLUMNS) {
+    if (block.length > repeated && measureWidth([...block, column]) > COLUMNS) {
       blocks.push(block);
       block = [...first];
     }
@@ -44,14 +44,14 @@ export function table(rows: readonly (readonly string[])[], repeated = 0): strin
 }
 
 /** Cells padded to the widest of them; text to the left, a column of numbers alone to the right. */
-function columnOf(cells: readonly string[]): string[] {
+function padColumn(cells: readonly string[]): string[] {
   const width = Math.max(...cells.map(({ length }) => length));
   const told = cells.slice(1).filter((cell) => cell !== "" && cell !== "-");
   const isNumber = told.length > 0 && told.every((cell) => /^-?[.0-9]+$/.test(cell));
   return cells.map((cell) => (isNumber ? cell.padStart(width) : cell.padEnd(width)));
 }
 
-function widthOf(columns: readonly (readonly string[])[]): number {
+function measureWidth(columns: readonly (readonly string[])[]): number {
   return columns.reduce((sum, column) => sum + 2 + elementAt(column, 0).length, 0);
 }
 

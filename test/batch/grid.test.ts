@@ -1,12 +1,12 @@
 /** The grid of a sweep by itself: counted by hand on a grid of 2 × 3 × 4, and how often a stage is worked out. */
 import { expect, test } from "vitest";
-import { advanceRow, digitsOf, memoize, memoizeRows, sizeOf } from "../../src/batch/grid.js";
+import { advanceRow, countRows, memoize, memoizeRows, splitIndex } from "../../src/batch/grid.js";
 
 const SHAPE = [2, 3, 4];
 
 test("as many combinations as the counts multiply to, the last varying fastest", () => {
-  expect([sizeOf(SHAPE), sizeOf([]), sizeOf([5, 0])]).toEqual([24, 1, 0]);
-  const digits = [0, 3, 4, 11, 12, 23].map((i) => digitsOf(SHAPE, i).join(""));
+  expect([countRows(SHAPE), countRows([]), countRows([5, 0])]).toEqual([24, 1, 0]);
+  const digits = [0, 3, 4, 11, 12, 23].map((i) => splitIndex(SHAPE, i).join(""));
   expect(digits).toEqual(["000", "003", "010", "023", "100", "123"]);
 });
 

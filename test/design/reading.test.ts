@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { DESIGN } from "../../src/design/fields.js";
-import { entriesOf, type Form, type Variant } from "../../src/design/kinds.js";
+import { type Form, listFields, type Variant } from "../../src/design/kinds.js";
 import { newReading, readStated } from "../../src/design/read.js";
 import { checkDesign, type Design, DesignError, type DesignIssue } from "../../src/index.js";
 import { designs, statedDesigns } from "./arbitrary.js";
@@ -109,7 +109,7 @@ describe("every row of the table", () => {
   test("that must be there is missed, and the others are not", () => {
     for (const { path, row, value, design } of OBJECTS) {
       for (const key of Object.keys(value as object)) {
-        const rows = entriesOf(row as Form).filter(([name]) => name === key);
+        const rows = listFields(row as Form).filter(([name]) => name === key);
         const optional = new Set(rows.map(([, field]) => field.optional === true));
         const at = path === "" ? key : `${path}.${key}`;
         const without = withValue(design, at, undefined);
@@ -126,7 +126,10 @@ describe("keys", () => {
   const within = (path: string, key: string) => (path === "" ? key : `${path}.${key}`);
 
   test.each(OBJECTS.map((spot) => [spot.path, spot] as const))("unknown in %j", (path, spot) => {
-    const known = [...entriesOf(spot.row as Form).map(([key]) => key), ...tagsOf(spot.row as Form)];
+    const known = [
+      ...listFields(spot.row as Form).map(([key]) => key),
+      ...tagsOf(spot.row as Form),
+    ];
     for (const key of known.filter((each) => !known.includes(`${each}s`))) {
       const at = within(path, `${key}s`);
       const [issue] = issuesAt(withValue(spot.design, at, 1), at);
@@ -175,7 +178,7 @@ describe("keys", () => {
 
   test("that are known and undefined are as good as left out, in whatever case", () => {
     const undefinedEverywhere = Object.fromEntries(
-      entriesOf(DESIGN).map(([key]) => [key, undefined]),
+      listFields(DESIGN).map(([key]) => [key, undefined]),
     );
     for (const design of fc.sample(designs, { numRuns: 50, seed: 2 })) {
       const markers = design.markers.map((group) => ({

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import ts from "typescript";
 import { describe, expect, test } from "vitest";
 import { DESIGN } from "../../src/design/fields.js";
-import { entriesOf, type Field, type Form } from "../../src/design/kinds.js";
+import { type Field, type Form, listFields } from "../../src/design/kinds.js";
 import { listPaths } from "../../src/design/paths.js";
 import { lawOf } from "./arbitrary.js";
 import { pathsOf } from "./walk.js";
@@ -21,7 +21,7 @@ function note(said: Said, path: string, text: string): void {
 /** What the table says. */
 function saidIn(form: Form, before = "", said: Said = {}): Said {
   for (const { tag, says = "" } of taggedIn(form)) note(said, before + tag, says);
-  for (const [key, field] of entriesOf(form)) {
+  for (const [key, field] of listFields(form)) {
     note(said, before + key, field.says);
     const inner = innerOf(field);
     if (inner) saidIn(inner, `${before}${key}.`, said);
@@ -132,7 +132,7 @@ const ROWS = allRows(DESIGN);
 const NAMES = new Set(ROWS.map(([key]) => key));
 
 function allRows(form: Form): [string, Field][] {
-  return entriesOf(form).flatMap(([key, field]) => {
+  return listFields(form).flatMap(([key, field]) => {
     const inner = innerOf(field);
     return [[key, field] as [string, Field], ...(inner ? allRows(inner) : [])];
   });

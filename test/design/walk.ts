@@ -1,10 +1,10 @@
 /** Walks a design beside the table of fields. */
 import { DESIGN } from "../../src/design/fields.js";
 import {
-  entriesOf,
   type Field,
   type Form,
   fieldUnder,
+  listFields,
   type NumberKind,
   type ObjectKind,
 } from "../../src/design/kinds.js";
@@ -47,7 +47,7 @@ export function general(path: string): string {
 /** Every path of the table, tags included. */
 export function pathsOf(form: Form = DESIGN, before = ""): string[] {
   const tags = tagsOf(form).map((tag) => before + tag);
-  const paths = entriesOf(form).flatMap(([key, field]) => {
+  const paths = listFields(form).flatMap(([key, field]) => {
     const path = before + key;
     if (field.kind === "object") return [path, ...pathsOf(field, `${path}.`)];
     if (field.kind === "tolerance") return [path, ...pathsOf(lawOf(field), `${path}.`)];

@@ -5,7 +5,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { MANY } from "../../src/design/bounds.js";
 import { DESIGN } from "../../src/design/fields.js";
-import { entriesOf } from "../../src/design/kinds.js";
+import { listFields } from "../../src/design/kinds.js";
 import { newReading, readStated } from "../../src/design/read.js";
 import { writeDesign } from "../../src/files/index.js";
 import { designJsonSchema, type Schema } from "../../src/files/json-schema.js";
@@ -52,7 +52,7 @@ describe("what is in it", () => {
 
   test("each field has its sentence, and what is assumed without it", () => {
     const told = SCHEMA.properties as Record<string, Schema>;
-    for (const [key, { says, usual }] of entriesOf(DESIGN)) {
+    for (const [key, { says, usual }] of listFields(DESIGN)) {
       expect(told[key]).toMatchObject({
         description: says,
         ...(usual !== undefined && { default: usual }),

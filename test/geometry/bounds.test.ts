@@ -6,13 +6,13 @@ import { greatestOnPiece } from "../../src/geometry/greatest-removal.js";
 import { underPolygon } from "../../src/geometry/least-removal.js";
 import type { Point } from "../../src/geometry/polygon.js";
 import { greatestRemoval, leastRemoval, removalOn } from "../../src/geometry/removal.js";
-import { type Piece, piecesOf, type Surface, slopesAt } from "../../src/geometry/surface.js";
+import { type Piece, type Surface, slopesAt, splitSurface } from "../../src/geometry/surface.js";
 import { constantTrack, trackThrough } from "../../src/geometry/track.js";
 import { type Block, blockPoints, discPoints, removal } from "./surface.js";
 
 const p = (along: number, offset: number): Point => ({ along, offset });
 const pieceOf = (surface: Surface, from: number, to: number) =>
-  piecesOf(surface, from, to)[0] as Piece;
+  splitSurface(surface, from, to)[0] as Piece;
 
 /** How much too careful the bounds are, mm; they enclose every sample. */
 function excessOf(surface: Surface, footprint: Footprint, points: Iterable<Point>): number {
@@ -82,7 +82,9 @@ describe("a piece of the surface", () => {
 
   test("pieces meet at every knot between; one that begins or ends there has both sides of it", () => {
     const told = (from: number, to: number) =>
-      piecesOf(surface, from, to).map((piece) => `${piece.from}-${piece.to} ${piece.c}${piece.r}`);
+      splitSurface(surface, from, to).map(
+        (piece) => `${piece.from}-${piece.to} ${piece.c}${piece.r}`,
+      );
     expect(told(50, 250)).toEqual(["50-100 00", "100-200 10", "200-250 11"]);
     expect(told(200, 250)).toEqual(["200-200 10", "200-250 11"]);
     expect(told(150, 200)).toEqual(["150-200 10", "200-200 11"]);

@@ -4,12 +4,12 @@ import { expect, test } from "vitest";
 import {
   areaOf,
   clipped,
-  crossingOf,
   distanceToLine,
   distanceToSegment,
+  findCrossing,
+  findHull,
   gapBetween,
   gapToPolygon,
-  hullOf,
   isConvex,
   type Point,
 } from "../../src/geometry/polygon.js";
@@ -37,7 +37,7 @@ test("a polygon cut to a stretch: within it the same, at one end, at both, to a 
 test("the hull of scattered points, with points inside, on its sides and twice, left in their order", () => {
   const scattered = points("2 2, 4 0, 0 0, 4 4, 2 0, 0 4, 4 2, 1 3, 0 0, 0 2, 4 3, 2 4, 4 4");
   const before = told(scattered);
-  expect(told(hullOf(scattered))).toBe("0 0, 4 0, 4 4, 0 4");
+  expect(told(findHull(scattered))).toBe("0 0, 4 0, 4 4, 0 4");
   expect(told(scattered)).toBe(before);
 });
 
@@ -51,7 +51,7 @@ test("a hull turns one way at each corner, and holds every point", () => {
   let cases = 0;
   fc.assert(
     fc.property(cloud, (scattered) => {
-      const hull = hullOf(scattered);
+      const hull = findHull(scattered);
       if (hull.length < 3) return;
       cases++;
       expect(isConvex(hull)).toBe(true);
@@ -81,7 +81,7 @@ test("which corners go around a convex outline, in either direction", () => {
 test("areas, whichever way the corners run; where two lines cross, and that parallel ones do not", () => {
   expect([areaOf(TRAPEZOID), areaOf([...TRAPEZOID].reverse())]).toEqual([30, 30]);
   expect(areaOf(points("-3 -1, 1 -1, 1 2"))).toBe(6);
-  const cross = (text: string) => crossingOf(...(points(text) as [Point, Point, Point, Point]));
+  const cross = (text: string) => findCrossing(...(points(text) as [Point, Point, Point, Point]));
   // y = x + 1 and y = 7 − x; y = 2x − 1 and x = 4
   expect(cross("1 2, 2 3, 6 1, 5 2")).toEqual(p(3, 4));
   expect(cross("1 1, 3 5, 4 9, 4 -3")).toEqual(p(4, 7));
