@@ -92,48 +92,57 @@ export const CHANNEL_GAP = 0.3;
 /** All that is to be found: errors first, then by how far beyond the limit. */
 export function findAll(work: Work): FindingFacts[] {
   const { spec, holes } = work;
-  const found = [
-    ...judgeHoles(work),
-    ...judgeChannel(work),
-    ...judgeOverlaps(work),
-    ...judgeStops(holes, work.plan),
-    ...judgeReach(work.reach),
-    ...judgeEdges(work, work.edges),
-    ...judgeEnd(work),
-    ...judgeSlots(spec, work.sawDepths, work.slots),
-    ...judgeSideDots(work),
-    ...findUnlikely(spec),
-    ...findUnseen(work),
-  ];
+  const found: FindingFacts[] = [];
+  judgeHoles(work, found);
+  judgeChannel(work, found);
+  judgeOverlaps(work, found);
+  judgeStops(holes, work.plan, found);
+  judgeReach(work.reach, found);
+  judgeEdges(work, work.edges, found);
+  judgeEnd(work, found);
+  judgeSlots(spec, work.sawDepths, work.slots, found);
+  judgeSideDots(work, found);
+  findUnlikely(spec, found);
+  findUnseen(work, found);
   return found.sort((a, b) => rankSeverity(a) - rankSeverity(b) || measureMiss(b) - measureMiss(a));
 }
 
 /** What is to be found of a code, and of those that are judged with it: no more is worked out than that takes. */
 export function findByCode(code: FindingCode, neck: Neck): FindingFacts[] {
   const { spec, board, holes } = neck;
-  if (ABOUT_HOLE_ALONE.has(code)) return judgeHoles(neck);
-  switch (code) {
-    case "dots-overlap":
-      return judgeOverlaps(neck);
-    case "several-settings":
-    case "several-travels":
-    case "no-step":
-      return judgeStops(holes, planNeck(holes, board));
-    case "radius-not-reached":
-      return judgeReach(shortestReach(board));
-    case "thin-edge":
-      return judgeEdges(neck, buildEdges(board, false));
-    case "fret-past-end":
-      return judgeEnd(neck);
-    case "no-slot-depth":
-    case "slot-too-shallow":
-    case "slot-too-deep": {
-      const depths = sawDepths(board, spec);
-      return judgeSlots(spec, depths, planSlots(depths));
+  const found: FindingFacts[] = [];
+  if (ABOUT_HOLE_ALONE.has(code)) judgeHoles(neck, found);
+  else {
+    switch (code) {
+      case "dots-overlap":
+        judgeOverlaps(neck, found);
+        break;
+      case "several-settings":
+      case "several-travels":
+      case "no-step":
+        judgeStops(holes, planNeck(holes, board), found);
+        break;
+      case "radius-not-reached":
+        judgeReach(shortestReach(board), found);
+        break;
+      case "thin-edge":
+        judgeEdges(neck, buildEdges(board, false), found);
+        break;
+      case "fret-past-end":
+        judgeEnd(neck, found);
+        break;
+      case "no-slot-depth":
+      case "slot-too-shallow":
+      case "slot-too-deep": {
+        const depths = sawDepths(board, spec);
+        judgeSlots(spec, depths, planSlots(depths), found);
+        break;
+      }
+      default:
+        return findAll(workOut(neck));
     }
-    default:
-      return findAll(workOut(neck));
   }
+  return found;
 }
 
 /** Findings that hang on one hole, and on nothing else of the neck but its board. */
@@ -158,59 +167,63 @@ function rankSeverity({ severity }: FindingFacts): number {
   return severity === "error" ? 0 : 1;
 }
 
-function judgeHoles(neck: Neck): FindingFacts[] {
-  const found: FindingFacts[] = [];
-  neck.holes.forEach((hole, index) => {
-    const { fret, side } = hole.marker;
-    for (const judged of [judgeWindow(hole), judgePlanned(neck, hole), judgePlace(neck, hole)]) {
-      for (const facts of judged) found.push({ ...facts, hole: index, fret, side });
-    }
-  });
-  return found;
+function judgeHoles(neck: Neck, found: FindingFacts[]): void {
+  const { holes } = neck;
+  for (let hole = 0; hole < holes.length; hole++) {
+    const checked = holes[hole] as CheckedHole;
+    const { fret, side } = checked.marker;
+    const add = (facts: FindingFacts) => found.push({ ...facts, hole, fret, side });
+    judgeWindow(checked, add);
+    judgePlanned(neck, checked, add);
+    judgePlace(neck, checked, add);
+  }
 }
 
-function judgeWindow({ window, marker }: CheckedHole): FindingFacts[] {
+/** Takes what is found. */
+type Add = (facts: FindingFacts) => void;
+
+function judgeWindow({ window, marker }: CheckedHole, add: Add): void {
   const { min, max, maxBy } = window;
-  if (min <= max || marker.group.drilled) return [];
-  return [{ ...error("no-depth", min, max), maxBy }];
+  if (min <= max || marker.group.drilled) return;
+  add({ ...error("no-depth", min, max), maxBy });
 }
 
 /** What the planned depth does wrong. Judged by the window, so that its very ends still pass. */
 function judgePlanned(
   { spec }: Neck,
   { marker, bounds, window, planned }: CheckedHole,
-): FindingFacts[] {
-  if (planned === undefined) return [];
+  add: Add,
+): void {
+  if (planned === undefined) return;
   const { fill, drilled } = marker.group;
   const { min, max } = window;
   const suits = min <= max ? { suits: [min, max] } : {};
-  const found: FindingFacts[] = [];
+  const fail = (code: FindingCode, value: number, limit: number) => {
+    add({ ...error(code, value, limit), ...suits });
+  };
   const left = markerLeft(bounds, planned);
-  if (!(left > 0)) found.push(error("nothing-left", left, 0));
-  else if (!(planned >= min)) found.push(error("below-keep", left, fill.keep));
+  if (!(left > 0)) fail("nothing-left", left, 0);
+  else if (!(planned >= min)) fail("below-keep", left, fill.keep);
   const web = woodLeft(bounds, planned);
   const least = drilled ? 0 : spec.web;
-  if (!(web > 0)) found.push(error("breaks-through", web, 0));
+  if (!(web > 0)) fail("breaks-through", web, 0);
   else if (!(planned <= Math.min(bounds.wood, bounds.overChannel) - least)) {
-    found.push(error("below-web", web, least));
+    fail("below-web", web, least);
   }
-  if (!(planned <= bounds.flush)) found.push(error("below-surface", bounds.flush - planned, 0));
-  return found.map((facts) => ({ ...facts, ...suits }));
+  if (!(planned <= bounds.flush)) fail("below-surface", bounds.flush - planned, 0);
 }
 
-function judgePlace({ board }: Neck, { marker }: CheckedHole): FindingFacts[] {
-  const found: FindingFacts[] = [];
+function judgePlace({ board }: Neck, { marker }: CheckedHole, add: Add): void {
   const slot = slotGap(board, marker);
-  if (slot < 0) found.push(warning("cuts-slot", slot, 0));
-  else if (!(slot >= SLOT_GAP)) found.push(warning("near-slot", slot, SLOT_GAP));
+  if (slot < 0) add(warning("cuts-slot", slot, 0));
+  else if (!(slot >= SLOT_GAP)) add(warning("near-slot", slot, SLOT_GAP));
   const edge = edgeGap(board, marker);
-  if (!(edge >= 0)) found.push(error("past-edge", edge, 0));
-  return found;
+  if (!(edge >= 0)) add(error("past-edge", edge, 0));
 }
 
 /** A depth that leaves little over the rod channel beyond the web. */
-function judgeChannel({ holes, recommended, spec }: Work): FindingFacts[] {
-  const found: FindingFacts[] = [];
+function judgeChannel({ holes, recommended, spec }: Work, found: FindingFacts[]): void {
+  if (spec.channel === undefined) return;
   holes.forEach(({ bounds, planned, marker }, hole) => {
     const depth = planned ?? recommended[hole];
     if (depth === undefined) return;
@@ -219,18 +232,20 @@ function judgeChannel({ holes, recommended, spec }: Work): FindingFacts[] {
     const { fret, side } = marker;
     found.push({ ...warning("near-channel", beyond, CHANNEL_GAP), hole, fret, side });
   });
-  return found;
 }
 
-function judgeOverlaps({ holes }: Neck): FindingFacts[] {
-  return findOverlaps(holes.map(({ marker }) => marker)).map(({ hole, other, gap }) => {
+function judgeOverlaps({ holes }: Neck, found: FindingFacts[]): void {
+  for (const { hole, other, gap } of findOverlaps(holes.map(({ marker }) => marker))) {
     const { fret, side } = elementAt(holes, hole).marker;
-    return { ...error("dots-overlap", gap, 0), hole, other, fret, side };
-  });
+    found.push({ ...error("dots-overlap", gap, 0), hole, other, fret, side });
+  }
 }
 
-function judgeStops(holes: readonly CheckedHole[], { settings, stops }: NeckPlan): FindingFacts[] {
-  const found: FindingFacts[] = [];
+function judgeStops(
+  holes: readonly CheckedHole[],
+  { settings, stops }: NeckPlan,
+  found: FindingFacts[],
+): void {
   if (settings.length > stops) {
     const tools = new Set(settings.map(({ bit, diameter }) => JSON.stringify([bit, diameter])));
     const [code, limit] =
@@ -245,16 +260,14 @@ function judgeStops(holes: readonly CheckedHole[], { settings, stops }: NeckPlan
     const miss = step === undefined ? 0 : missStep(min, max, step);
     if (miss > 0) found.push({ ...warning("no-step", miss, 0), suits: [min, max] });
   }
-  return found;
 }
 
-function judgeReach(reach: Reach | undefined): FindingFacts[] {
-  if (reach === undefined) return [];
-  return [{ ...error("radius-not-reached", reach.sanding, reach.needed), path: "sanding" }];
+function judgeReach(reach: Reach | undefined, found: FindingFacts[]): void {
+  if (reach === undefined) return;
+  found.push({ ...error("radius-not-reached", reach.sanding, reach.needed), path: "sanding" });
 }
 
-function judgeEdges({ spec, board }: Neck, edges: readonly Edge[]): FindingFacts[] {
-  const found: FindingFacts[] = [];
+function judgeEdges({ spec, board }: Neck, edges: readonly Edge[], found: FindingFacts[]): void {
   for (const { station, side, along } of edges) {
     const thickness = worstFaceAt(board, along, spec.tolerance.thickness.limit);
     if (thickness >= spec.web) continue;
@@ -262,15 +275,14 @@ function judgeEdges({ spec, board }: Neck, edges: readonly Edge[]): FindingFacts
     const facts = error("thin-edge", thickness, spec.web);
     found.push({ ...facts, ...fret, ...(side ? { side } : {}), station });
   }
-  return found;
 }
 
-function judgeEnd({ board }: Neck): FindingFacts[] {
+function judgeEnd({ board }: Neck, found: FindingFacts[]): void {
   const fret = board.slots.findIndex((line) => !isOnBoard(board, line));
-  if (fret < 1) return [];
+  if (fret < 1) return;
   const { bass, treble } = elementAt(board.slots, fret);
   const facts = warning("fret-past-end", Math.max(bass, treble), board.length);
-  return [{ ...facts, fret, path: "board.length" }];
+  found.push({ ...facts, fret, path: "board.length" });
 }
 
 /** A planned saw depth is held against every fret; without a depth that suits all, the board's own limits clash. */
@@ -278,29 +290,28 @@ function judgeSlots(
   { slot }: Spec,
   depths: readonly SlotDepth[],
   slots: SlotPlan | undefined,
-): FindingFacts[] {
-  if (slots === undefined || slot === undefined) return [];
+  found: FindingFacts[],
+): void {
+  if (slots === undefined || slot === undefined) return;
   const { depth } = slot;
   const { min, max, minAt } = slots;
-  const found: FindingFacts[] = [];
   if (!(min <= max)) found.push({ ...error("no-slot-depth", min, max), fret: minAt });
-  if (depth === undefined) return found;
+  if (depth === undefined) return;
   for (const { fret, ...saw } of depths) {
     const suits = saw.min <= saw.max ? { suits: [saw.min, saw.max] } : {};
     if (!(depth >= saw.min)) {
       found.push({ ...error("slot-too-shallow", depth, saw.min), fret, ...suits });
     }
-    if (!(depth <= saw.max))
+    if (!(depth <= saw.max)) {
       found.push({ ...error("slot-too-deep", depth, saw.max), fret, ...suits });
+    }
   }
-  return found;
 }
 
-function judgeSideDots(work: Work): FindingFacts[] {
+function judgeSideDots(work: Work, found: FindingFacts[]): void {
   const { spec, board, holes, sideDots } = work;
-  if (spec.sideDots === undefined) return [];
+  if (spec.sideDots === undefined) return;
   const wanted = spec.sideDots.diameter + 2 * spec.sideDots.margin;
-  const found: FindingFacts[] = [];
   for (const { fret, face, belowSlot } of sideDots) {
     if (!(face >= wanted)) found.push({ ...error("side-dot-tight", face, wanted), fret });
     if (!(belowSlot >= 0)) found.push({ ...error("side-dot-meets-slot", belowSlot, 0), fret });
@@ -312,7 +323,6 @@ function judgeSideDots(work: Work): FindingFacts[] {
     const { fret, side } = marker;
     found.push({ ...error("side-dot-meets-hole", room, 0), fret, side, hole: i });
   });
-  return found;
 }
 
 function error(code: FindingCode, value: number, limit: number): FindingFacts {

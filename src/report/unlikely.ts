@@ -12,10 +12,9 @@ const DOTS = fields.markers.item.variants[1].cases.dot.fields;
 type Plausible = Pick<NumberKind, "plausible">;
 
 /** A warning for each number outside what is plausible; a profile's first one speaks for it. */
-export function findUnlikely(spec: Spec): FindingFacts[] {
+export function findUnlikely(spec: Spec, found: FindingFacts[]): void {
   const { scale } = spec;
   const board = fields.board.fields;
-  const found: FindingFacts[] = [];
   if ("bass" in scale) {
     judge(found, "scale.bass", scale.bass, SCALES.fanned.fields.bass);
     judge(found, "scale.treble", scale.treble, SCALES.fanned.fields.treble);
@@ -30,7 +29,6 @@ export function findUnlikely(spec: Spec): FindingFacts[] {
   for (const { diameter, path } of spec.groups) {
     judge(found, `${path.group}.diameter`, diameter, DOTS.diameter);
   }
-  return found;
 }
 
 const ANY = [0, Infinity] as const;
@@ -41,24 +39,30 @@ function judge(
   stated: unknown,
   { plausible: [least, most] = ANY }: Plausible,
 ): void {
-  if (stated === undefined || (typeof stated === "number" && stated >= least && stated <= most)) {
+  if (typeof stated === "number") {
+    tellSlip(found, path, stated, least, most);
     return;
   }
-  const numbers: [string, number][] =
-    typeof stated === "number"
-      ? [[path, stated]]
-      : Object.entries(stated ?? {}).map(([station, value]) => [
-          `${path}.${station}`,
-          value as number,
-        ]);
-  // the width counts at the nut alone: boards widen as they will
-  const judged =
-    path === "board.width" ? numbers.filter(([at]) => !/\.(end|fret\d+)$/.test(at)) : numbers;
-  const slip = judged.find(([, value]) => value < Infinity && !(value >= least && value <= most));
-  if (slip === undefined) return;
-  const [at, value] = slip;
+  const before = found.length;
+  const profile = (stated ?? {}) as Readonly<Record<string, number>>;
+  for (const station in profile) {
+    // the width counts at the nut alone: boards widen as they will
+    if (path === "board.width" && station !== "nut") continue;
+    tellSlip(found, `${path}.${station}`, profile[station] as number, least, most);
+    if (found.length > before) return;
+  }
+}
+
+function tellSlip(
+  found: FindingFacts[],
+  path: string,
+  value: number,
+  least: number,
+  most: number,
+): void {
+  if (value === Infinity || (value >= least && value <= most)) return;
   const inches = value * INCH;
   const meant = inches >= least && inches <= most ? { suits: [inches] } : {};
   const limit = value < least ? least : most;
-  found.push({ code: "unlikely-value", severity: "warning", value, limit, path: at, ...meant });
+  found.push({ code: "unlikely-value", severity: "warning", value, limit, path, ...meant });
 }
