@@ -1,5 +1,6 @@
 /** Reads a design file. */
 import type { Design } from "../design/design.js";
+import type { Neck } from "../drilling/work.js";
 import { DesignError, type DesignIssue, makeIssue } from "../errors/errors.js";
 import { readJson } from "./json.js";
 import { type FileIssue, pathPlaces, placed, START } from "./places.js";
@@ -29,15 +30,20 @@ import { readWritten } from "./read-whole.js";
  * design.radius // Infinity
  */
 export function readDesign(text: string): Design {
+  return readBuilt(text).design;
+}
+
+/** The same, with the neck that was built to see that nothing is wrong with it. */
+export function readBuilt(text: string): { readonly design: Design; readonly neck: Neck } {
   if (typeof text !== "string") {
     throw new DesignError([placed(makeIssue("", text, "a text of JSON"), START)]);
   }
   const json = readJson(text);
   if (!json.isJson) throw new DesignError(json.issues);
-  const { design, issues } = readWritten(json.value);
+  const { design, neck, issues } = readWritten(json.value);
   const found = placeAll(text, json.issues, issues);
-  if (design === undefined || found.length > 0) throw new DesignError(found);
-  return design;
+  if (design === undefined || neck === undefined || found.length > 0) throw new DesignError(found);
+  return { design, neck };
 }
 
 /** The issues in the order of the text. Where the text itself has an issue at a path, no other is told. */

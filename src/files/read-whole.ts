@@ -1,7 +1,7 @@
 /** Reads all of a design: what is stated, and what `checkDesign` would refuse of it. */
 import type { Design } from "../design/design.js";
 import { newReading, type Reading, readStated } from "../design/read.js";
-import { buildNeck, specFrom } from "../drilling/work.js";
+import { buildNeck, type Neck, specFrom } from "../drilling/work.js";
 import { type DesignIssue, makeIssue } from "../errors/errors.js";
 import { isObject } from "../errors/unknown.js";
 import { lengthIn } from "./length.js";
@@ -9,6 +9,8 @@ import { lengthIn } from "./length.js";
 /** A design as far as it could be read, with everything that is wrong with it. */
 export interface WholeDesign {
   readonly design: Design | undefined;
+  /** Where nothing is wrong with it. */
+  readonly neck: Neck | undefined;
   readonly issues: readonly DesignIssue[];
 }
 
@@ -16,16 +18,15 @@ export interface WholeDesign {
 export function readWhole(value: unknown, inMm?: Reading["inMm"]): WholeDesign {
   const issues: DesignIssue[] = [];
   const design = readStated(value, newReading(issues, inMm));
-  const spec = design && specFrom(design, issues);
-  if (spec) buildNeck(spec, issues);
-  return { design, issues };
+  const neck = design && buildNeck(specFrom(design, issues), issues);
+  return { design, neck, issues };
 }
 
 /** Reads a design as it may be written: lengths as numbers of mm or texts with a unit, with its schema named. */
 export function readWritten(value: unknown): WholeDesign {
-  const { design, issues } = readWhole(withoutSchema(value), lengthIn);
+  const { design, neck, issues } = readWhole(withoutSchema(value), lengthIn);
   const told = issues.map((issue) => asWritten(issue, value));
-  return { design, issues: [...schemaIssues(value), ...told] };
+  return { design, neck, issues: [...schemaIssues(value), ...told] };
 }
 
 /** Without the place of its JSON Schema, which is for editors alone. */

@@ -1,11 +1,12 @@
 /** What comes of one source: a report, or why it cannot be read. */
 import type { Design } from "../design/design.js";
+import { workOut } from "../drilling/work.js";
 import type { DesignIssue } from "../errors/errors.js";
 import type { Place } from "../files/places.js";
-import { readDesign } from "../files/read-design.js";
+import { readBuilt } from "../files/read-design.js";
 import type { SandingProgress } from "../measured/sanding-progress.js";
 import { type Repair, repairHole } from "../report/repair.js";
-import { checkDesign, type Report } from "../report/report.js";
+import { type Report, reportOn } from "../report/report.js";
 import { errorWords } from "./error-words.js";
 import type { RepairOrder } from "./options.js";
 import { sandingIn } from "./readings.js";
@@ -65,9 +66,9 @@ export async function findOutcome(source: Source, order?: RepairOrder): Promise<
   const { file, line } = source;
   const place = line === undefined ? { file } : { file, line };
   try {
-    const design = readDesign(decodeText(await readBytes(source)));
+    const { design, neck } = readBuilt(decodeText(await readBytes(source)));
     const repair = order && { repair: repairHole(design, order.hole, order.rack) };
-    return { ...place, design, report: checkDesign(design), ...repair };
+    return { ...place, design, report: reportOn(workOut(neck)), ...repair };
   } catch (error) {
     const issues = listTroubles(error);
     return {
