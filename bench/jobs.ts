@@ -22,7 +22,7 @@ export function measureJobs(rounds: number, designs: number): Timed[] {
   }
 }
 
-/** Throws where the command did not end well; a design that fails is no matter. */
+/** Throws where the command did not end well, or said so; a design that fails is no matter. */
 function runCommand(jobs: number, file: string, designs: number): number {
   const input = openSync(file, "r");
   const words = ["dist/cli.js", "--json", "--jobs", String(jobs), "-"];
@@ -31,6 +31,6 @@ function runCommand(jobs: number, file: string, designs: number): number {
     encoding: "utf8",
   });
   closeSync(input);
-  if (status !== 0 && status !== 1) throw new Error(`exit ${status}: ${stderr}`);
+  if ((status !== 0 && status !== 1) || stderr !== "") throw new Error(`exit ${status}: ${stderr}`);
   return designs;
 }
