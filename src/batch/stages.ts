@@ -29,7 +29,7 @@ import { readSpec } from "../drilling/work.js";
 import type { DesignIssue } from "../errors/errors.js";
 import { elementAt } from "../geometry/element-at.js";
 import type { Footprint } from "../geometry/footprint.js";
-import { greatestUnderTangent } from "../geometry/greatest-removal.js";
+import { EXCESS, greatestUnderTangent } from "../geometry/greatest-removal.js";
 import { greatestRemoval } from "../geometry/removal.js";
 import type { Surface } from "../geometry/surface.js";
 import { constantTrack, leastOver, solePiece, valueOnPiece } from "../geometry/track.js";
@@ -236,7 +236,7 @@ function blankTravels(spec: Spec, markers: readonly Marker[], surface: Surface):
     const beyond = travelBeyond({ lead, rise: 0 }, group);
     const { keep } = group.fill;
     const known = [along, offset, far, reach, sanded, slope, keep, shallower, beyond];
-    const apart = sanded + Math.abs(slope) * reach + keep + shallower + beyond + HARDLY;
+    const apart = sanded + Math.abs(slope) * reach + keep + shallower + beyond + SURELY;
     numbers.set([...known, apart, GENTLE_DROP * far * far], i * STRIDE);
     return ground;
   });
@@ -262,7 +262,7 @@ function blankTravels(spec: Spec, markers: readonly Marker[], surface: Surface):
 const GENTLE = 0.2;
 const GENTLE_DROP = 0.506;
 /** More than a bound exceeds the greatest on a disc, and than rounding adds. */
-const HARDLY = 2e-4;
+const SURELY = 2 * EXCESS;
 
 /**
  * The greatest least travel; each removal is that of `greatestRemoval`, its pieces being known. Unless all are asked for,

@@ -19,7 +19,7 @@ import {
 } from "./surface.js";
 
 /** How much the bound below a tangent may exceed the greatest on a disc, mm. */
-const HARDLY = 1e-4;
+export const EXCESS = 1e-4;
 
 /**
  * The greatest over a disc without a knot, by two places alone; NaN where two do not come near. At the disc's centre the
@@ -43,7 +43,7 @@ export function greatestUnderTangent(
   const t = (k === 0 ? 0 : k / q) - (m * q) / 2;
   const lean = Math.abs(t);
   const bend = (1 + lean) * reach * (lean + Math.abs(m) * q);
-  if (!(bend * bend <= 2 * HARDLY * R && R < Infinity)) return Number.NaN;
+  if (!(bend * bend <= 2 * EXCESS * R && R < Infinity)) return Number.NaN;
   // √(1 + t²) ≤ 1 + t²/2
   const top = offset + reach * (1 + (t * t) / 2);
   const before = sanded - k * reach + sag(R - m * reach, top + t * reach, m);
