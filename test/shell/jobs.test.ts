@@ -6,7 +6,7 @@ import { afterAll, describe, expect, test } from "vitest";
 import type { Design } from "../../src/index.js";
 import { drawDesign } from "../properties/necks.js";
 import { FAILING } from "../remedies/failing.js";
-import { COMMAND, FAILS, folderWith, GOOD, linesOf, removeFolders, shell } from "./command.js";
+import { COMMAND, folderWith, GOOD, linesOf, removeFolders, shell } from "./command.js";
 
 afterAll(removeFolders);
 
@@ -87,21 +87,6 @@ describe("a stream", () => {
     const line = `mkfifo go; (${feed}) | $MD --jobs 2 --json - | (read -r first; echo now > go; echo got; cat)`;
     const [got, second] = linesOf(shell(line, { cwd: folderWith({}), env: { LINE } }).out);
     expect([got, JSON.parse(second ?? "").line]).toEqual(["got", 2]);
-  });
-
-  test("in memory that does not grow with it", () => {
-    const script = 'process.on("exit", () => console.error(process.resourceUsage().maxRSS));';
-    const cwd = folderWith({ "memory.cjs": script, "line.json": `${JSON.stringify(FAILS)}\n` });
-    const most = (lines: number) => {
-      const feed = `for i in $(seq ${lines / 100}); do cat hundred; done`;
-      const line = `for i in {1..100}; do cat line.json; done > hundred; (${feed}) | node --require=./memory.cjs ${COMMAND} --jobs 2 --json - | wc -l`;
-      const { out, err } = shell(line, { cwd });
-      expect(Number(out)).toBe(lines);
-      return Number(linesOf(err).at(-1));
-    };
-    const [few, many] = [most(2000), most(8000)];
-    expect(few).toBeGreaterThan(10_000);
-    expect(many - few).toBeLessThan(80_000);
   });
 
   test("a reader that goes away ends it, though the input waits", async () => {

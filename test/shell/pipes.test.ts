@@ -1,5 +1,4 @@
 /** The command in a pipe and on a terminal: streams, readers that go away, colours, progress. */
-import { join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
 import { command, FAILS, folderWith, GOOD, linesOf, removeFolders, shell } from "./command.js";
 
@@ -49,30 +48,6 @@ describe("NDJSON on standard input", () => {
     ]);
     expect([code, parsed(out)[2]]).toEqual([2, expect.objectContaining({ line: 3, ok: true })]);
     expect(command(["-"])).toMatchObject({ code: 2, err: "-: no design on standard input\n" });
-  });
-
-  /** The most memory, in kB, that a run on these lines took; so many rows of CSV must come of them. */
-  function greatestMemory(feed: string, line: string, rows: number): number {
-    const script = 'process.on("exit", () => console.error(process.resourceUsage().maxRSS));';
-    const file = join(folderWith({ "memory.cjs": script }), "memory.cjs");
-    const env = { LINE: line, NODE_OPTIONS: `--require=${file}` };
-    const { out, err } = shell(`(${feed}) | $MD --csv - | wc -l`, { env });
-    expect(Number(out)).toBe(rows);
-    const kilobytes = Number(linesOf(err).at(-1));
-    expect(kilobytes).toBeGreaterThan(10_000);
-    return kilobytes;
-  }
-
-  test("in constant memory: 200 MB in many lines, or in one that is refused, take no more than a few MB", () => {
-    const padded = `${LINE}${" ".repeat(50_000)}`;
-    const many = (lines: number) => {
-      const feed = `for i in $(seq ${lines}); do printf '%s\\n' "$LINE"; done`;
-      return greatestMemory(feed, padded, 1 + 2 * lines);
-    };
-    expect(many(4000) - many(200)).toBeLessThan(80_000);
-    const one = (bytes: number) =>
-      greatestMemory(`head -c ${bytes} /dev/zero | tr '\\0' x`, LINE, 1);
-    expect(one(200_000_000) - one(4_000_000)).toBeLessThan(80_000);
   });
 
   test("results come while the input still runs", () => {
