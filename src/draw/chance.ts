@@ -6,7 +6,7 @@ import { ticks } from "./dimension.js";
 import { bar, circle, line, type Mark, type Spot } from "./line.js";
 import { type PictureOptions, readUnit } from "./options.js";
 import { type Entry, writePage } from "./paper.js";
-import { chooseTicks } from "./scale.js";
+import { lengthTicks } from "./rows.js";
 import * as words from "./words.js";
 
 /**
@@ -60,8 +60,6 @@ const [WIDTH, HEIGHT, DOT] = [150, 84, 1.1];
 /** Below this a chance is not told. */
 const RARE = 1e-6;
 const DECADES = 6;
-/** The room for a step of the axis. */
-const TICK = 14;
 
 /** Where a travel lies across, and a chance upright. */
 function layChart({ travels }: ChanceCurve) {
@@ -78,19 +76,10 @@ function drawGrid(
   upright: (fails: number) => number,
   unit: Unit,
 ): Mark[] {
-  const size = words.millimetresIn(unit);
-  const ends = [travels[0] ?? 0, travels.at(-1) ?? 1].map((travel) => travel / size) as [
-    number,
-    number,
-  ];
-  const { places, decimals } = chooseTicks(...ends, WIDTH / TICK);
+  const ends = [travels[0] ?? 0, travels.at(-1) ?? 1] as const;
   const decades = Array.from({ length: DECADES + 1 }, (_, i) => 10 ** -i);
   return [
-    ...ticks(
-      "across",
-      HEIGHT,
-      places.map((place) => [across(place * size), words.tickFigure(place, decimals)] as const),
-    ),
+    ...lengthTicks(ends, { across, width: WIDTH, at: HEIGHT }, unit),
     ...ticks(
       "upright",
       0,

@@ -34,13 +34,7 @@ export function layPlot(
   const [from, to] = [least - more, most + more];
   const across = (value: number) => left + ((value - from) / (to - from)) * width;
   const middle = (row: number) => top + (row + 0.5) * ROW;
-  const [size, bottom] = [millimetresIn(unit), top + rows * ROW];
-  const { places, decimals } = chooseTicks(
-    from / size,
-    to / size,
-    Math.max(LEAST_TICKS, Math.floor(width / TICK)),
-  );
-  const labels = places.map((at) => [across(at * size), tickFigure(at, decimals)] as const);
+  const bottom = top + rows * ROW;
   return {
     /** Where a value lies across. */
     across,
@@ -54,7 +48,7 @@ export function layPlot(
     ],
     axis: [
       line("narrow axis", [left, bottom], [left + width, bottom]),
-      ...ticks("across", bottom, labels),
+      ...lengthTicks([from, to], { across, width, at: bottom }, unit),
     ],
     /** A line at a value through all rows. */
     through: (style: Style, value: number) =>
@@ -65,6 +59,23 @@ export function layPlot(
     figures: (columns: readonly Column[], gap: number) =>
       table(columns, left + width + gap, middle, top),
   };
+}
+
+/** Marks across the paper at round lengths from one to another, with their figures. */
+export function lengthTicks(
+  [from, to]: readonly [number, number],
+  axis: {
+    readonly across: (value: number) => number;
+    readonly width: number;
+    readonly at: number;
+  },
+  unit: Unit,
+): Mark[] {
+  const size = millimetresIn(unit);
+  const count = Math.max(LEAST_TICKS, Math.floor(axis.width / TICK));
+  const { places, decimals } = chooseTicks(from / size, to / size, count);
+  const labels = places.map((at) => [axis.across(at * size), tickFigure(at, decimals)] as const);
+  return ticks("across", axis.at, labels);
 }
 
 /** An upright stroke through a spot, longer than a bar. */
