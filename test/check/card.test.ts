@@ -67,18 +67,18 @@ const MIXED: Design = {
 };
 
 describe("cards as they are kept", () => {
-  test.each(EXAMPLES)("%s", (file) => {
-    golden(`cards/${file.replace(".json", ".txt")}`, cardOf(example(file), "mm", true));
+  test.each(EXAMPLES)("%s", async (file) => {
+    await golden(`cards/${file.replace(".json", ".txt")}`, cardOf(example(file), "mm", true));
   });
 
-  test.each(["acacia-22", "wren-tenor"])("%s, in inches", (name) => {
-    golden(`cards/${name}.in.txt`, cardOf(example(`${name}.json`), "in"));
+  test.each(["acacia-22", "wren-tenor"])("%s, in inches", async (name) => {
+    await golden(`cards/${name}.in.txt`, cardOf(example(`${name}.json`), "in"));
   });
 
-  test("one of all mistakes, one of all work, one without its design", () => {
-    golden("cards/wrong.txt", cardOf(WRONG));
-    golden("cards/mixed.txt", cardOf(MIXED, "mm", true));
-    golden("cards/mixed-without-design.txt", drillCard(checkDesign(MIXED)));
+  test("one of all mistakes, one of all work, one without its design", async () => {
+    await golden("cards/wrong.txt", cardOf(WRONG));
+    await golden("cards/mixed.txt", cardOf(MIXED, "mm", true));
+    await golden("cards/mixed-without-design.txt", drillCard(checkDesign(MIXED)));
   });
 });
 
@@ -259,17 +259,20 @@ describe("repairs", () => {
   const off = { fret: 12, side: "bass", error: 0.4 } as const;
   const SIXTEENTHS = Array.from({ length: 11 }, (_, i) => ((i + 2) * 25.4) / 16);
 
-  test("notes as they are kept: a pair, in inches, one dot, none", () => {
+  test("notes as they are kept: a pair, in inches, one dot, none", async () => {
     const note = (
       design: Design,
       rack: number[],
       hole: Parameters<typeof repairHole>[1] = off,
       unit: "mm" | "in" = "mm",
     ) => repairNote(repairHole(design, hole, rack), { design, unit });
-    golden("notes/pair.txt", note(acacia, [6, 6.5, 7, 7.5, 8]));
-    golden("notes/pair.in.txt", note(acacia, SIXTEENTHS, off, "in"));
-    golden("notes/one.txt", note(MIXED, [4, 6, 9], { fret: 2, error: 0.25 }));
-    golden("notes/none.txt", note(example("wren-tenor.json"), [7, 9], { ...off, error: 0.5 }));
+    await golden("notes/pair.txt", note(acacia, [6, 6.5, 7, 7.5, 8]));
+    await golden("notes/pair.in.txt", note(acacia, SIXTEENTHS, off, "in"));
+    await golden("notes/one.txt", note(MIXED, [4, 6, 9], { fret: 2, error: 0.25 }));
+    await golden(
+      "notes/none.txt",
+      note(example("wren-tenor.json"), [7, 9], { ...off, error: 0.5 }),
+    );
   });
 
   test("the least that swallows: 6.35 + 2 · (0.4 + 0.25), rounded up", () => {

@@ -53,7 +53,7 @@ const SAMPLES: Readonly<Record<FindingCode, readonly Sample[]>> = {
   "assumed-foot": [{ ...DOT, value: 0, limit: 0, path: "stop.foot" }],
 };
 
-test("each code has its sentence, in mm and in inches", () => {
+test("each code has its sentence, in mm and in inches", async () => {
   const lines = Object.entries(SAMPLES).flatMap(([code, samples]) =>
     [MILLIMETRES, INCHES].flatMap((unit) =>
       samples.map(
@@ -65,20 +65,20 @@ test("each code has its sentence, in mm and in inches", () => {
   for (const line of lines)
     expect(line).toMatch(/^[a-z-]+: [A-Za-z](?!.*(undefined|NaN|Infinity| {2})).*[.?]$/);
   expect(Object.keys(SAMPLES)).toEqual(Object.keys(FINDING_CODES));
-  golden("sentences.txt", `${lines.join("\n")}\n`);
+  await golden("sentences.txt", `${lines.join("\n")}\n`);
 });
 
 /** What is settled by then, and no remedy: what is measured, and how far it may be off. */
 const SETTLED = /^(scale|existing|tolerance|pour)\b|^board\.(length|width)|corners|frets/;
 
-test("each number that a remedy may change has its words for more and for less", () => {
+test("each number that a remedy may change has its words for more and for less", async () => {
   const paths = listPaths().filter((path) => !SETTLED.test(path));
   const lines = paths.flatMap((path) =>
     [1, 3].map((to) => `${path}: ${tellRemedy({ change: path, from: 2, to })}`),
   );
   for (const line of lines) expect(line).toMatch(/^(\S+): (?!\1)/);
   expect(lines.length).toBeGreaterThan(90);
-  golden("remedies.txt", `${lines.join("\n")}\n`);
+  await golden("remedies.txt", `${lines.join("\n")}\n`);
 });
 
 test("a threshold above is rounded up, one below down, and flat is a word", () => {

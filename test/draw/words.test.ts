@@ -27,27 +27,27 @@ function tell({ name, svg }: Picture): string {
   return [`== ${name}`, ...new Set(words), "-- spoken", spoken, ""].join("\n");
 }
 
-test.each(NAMES)("%s", (name) => {
+test.each(NAMES)("%s", async (name) => {
   // the section at the first hole off the centre line
   const report = reportOf(name);
   const aside = report.holes.findIndex(({ offset }) => Math.abs(offset) > 1);
   const plan = picturesOf(name, report, 0);
   const section = aside < 0 ? [] : [{ name: "section", svg: drawSection(report, aside) }];
-  golden(fileOf(name), [...plan, ...section].map(tell).join("\n"));
+  await golden(fileOf(name), [...plan, ...section].map(tell).join("\n"));
 });
 
-test("sweeps", () => {
+test("sweeps", async () => {
   const told = sweeps().filter(({ name }) => !/as many|long/.test(name));
-  golden(fileOf("sweeps"), told.map(tell).join("\n"));
+  await golden(fileOf("sweeps"), told.map(tell).join("\n"));
 });
 
-test("sanding", () => {
-  golden(fileOf("sanding"), sandings().slice(0, 4).map(tell).join("\n"));
+test("sanding", async () => {
+  await golden(fileOf("sanding"), sandings().slice(0, 4).map(tell).join("\n"));
 });
 
-test("in inches", () => {
+test("in inches", async () => {
   const [plan, windows, section] = picturesOf("inches", reportOf("plain"), 1, "in");
-  golden(
+  await golden(
     fileOf("inches"),
     [plan, windows, section].map((each) => tell(each as Picture)).join("\n"),
   );

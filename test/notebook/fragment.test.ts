@@ -29,16 +29,16 @@ const KEPT: Readonly<Record<string, object>> = {
   "no-holes": { markers: [] },
 };
 
-test.each(Object.entries(KEPT))("%s", (name, change) => {
+test.each(Object.entries(KEPT))("%s", async (name, change) => {
   const design = { ...SQUARED, ...change } as Design;
   const fragment = html(checkDesign(design), { design });
-  golden(`html/${name}.html`, fragment.replace(/<svg[\s\S]*?<\/svg>\n/g, "<svg/>\n"));
+  await golden(`html/${name}.html`, fragment.replace(/<svg[\s\S]*?<\/svg>\n/g, "<svg/>\n"));
 });
 
-test("in inches, without remedies", () => {
+test("in inches, without remedies", async () => {
   const design = { ...SQUARED, ...KEPT["shallow-and-wide"] } as Design;
   const fragment = html(checkDesign(design), { design, unit: "in", remedies: false });
-  golden("html/inches.html", fragment.replace(/<svg[\s\S]*?<\/svg>\n/g, "<svg/>\n"));
+  await golden("html/inches.html", fragment.replace(/<svg[\s\S]*?<\/svg>\n/g, "<svg/>\n"));
   expect(fragment).not.toContain("Remedies");
 });
 

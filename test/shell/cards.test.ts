@@ -37,7 +37,7 @@ function dialogue(cwd: string, lines: readonly string[]): string {
 const cardOf = (design: Design, unit: "mm" | "in" = "mm") =>
   drillCard(checkDesign(design), { unit, design });
 
-test("cards: of files, a folder, standard input; an unnamed design bears its file's name", () => {
+test("cards: of files, a folder, standard input; an unnamed design bears its file's name", async () => {
   const { name: _, ...unnamed } = GOOD;
   const cwd = folderWith({
     "C.JSON": { ...GOOD, name: "red \u001b[31m \u0007\u009b2J" },
@@ -56,7 +56,7 @@ test("cards: of files, a folder, standard input; an unnamed design bears its fil
     "--version | wc -l",
   ];
   const many = "--no-remedies - < <(for i in {1..12}; do cat fails.json; echo; done) | tail -1";
-  golden("command/cards.txt", dialogue(cwd, [...lines, many]));
+  await golden("command/cards.txt", dialogue(cwd, [...lines, many]));
   expect(command(["a.json"], { cwd }).out).toBe(
     `${cardOf(GOOD)}\nFrom: a.json\n\n1 design checked, 1 passes, 0 fail\n`,
   );
@@ -83,7 +83,7 @@ test("lengths may be texts, as in any design file", () => {
   expect(command(["a.json"], { cwd }).out).toContain(cardOf(read));
 });
 
-test("repairs: half millimetres, sixteenths with --inches, or a rack; exit 1 where no bit does", () => {
+test("repairs: half millimetres, sixteenths with --inches, or a rack; exit 1 where no bit does", async () => {
   const cwd = folderWith({ "a.json": GOOD, "none.json": { ...GOOD, markers: [] } });
   const lines = [
     "--repair 12:bass=0.4 a.json",
@@ -93,7 +93,7 @@ test("repairs: half millimetres, sixteenths with --inches, or a rack; exit 1 whe
     "--repair 12=0.4 a.json",
     "--repair 12:bass=0.4 none.json a.json | tail -2",
   ];
-  golden("command/repair.txt", dialogue(cwd, lines));
+  await golden("command/repair.txt", dialogue(cwd, lines));
   const bits = lines.slice(0, 3).map((line) => linesOf(shell(`$MD ${line}`, { cwd }).out)[2]);
   // 6 + 2 · (0.4 + 0.25) = 7.3 mm; 5/16 in is 7.94 mm
   expect(bits).toEqual(
@@ -102,7 +102,7 @@ test("repairs: half millimetres, sixteenths with --inches, or a rack; exit 1 whe
   expect(command(["--repair", "12:bass=0.4", "--rack", "6,7", "a.json"], { cwd }).code).toBe(1);
 });
 
-test("what cannot be read is told with path, line and column, and the others are checked: exit 2", () => {
+test("what cannot be read is told with path, line and column, and the others are checked: exit 2", async () => {
   const cwd = folderWith({
     "broken.json": '{\n  "web": 1,,\n}',
     "bad.json": JSON.stringify({ ...GOOD, web: "6 kg", depth: [] }, null, 1),
@@ -124,20 +124,20 @@ test("what cannot be read is told with path, line and column, and the others are
     "/dev/null",
     "/proc/self",
   ];
-  golden("command/unread.txt", dialogue(cwd, lines));
+  await golden("command/unread.txt", dialogue(cwd, lines));
   expect(command([...files, "fails.json"], { cwd }).code).toBe(2);
 });
 
 describe("the command line", () => {
-  test("--help and --version; the built file runs by itself", () => {
+  test("--help and --version; the built file runs by itself", async () => {
     const { out } = command(["--help"]);
-    golden("command/help.txt", out);
+    await golden("command/help.txt", out);
     for (const line of linesOf(out)) expect(line.length).toBeLessThanOrEqual(80);
     const { version } = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8"));
     expect(shell(`${COMMAND} --version`)).toEqual({ code: 0, out: `${version}\n`, err: "" });
   });
 
-  test("mistakes: told, where to find help, exit 2", () => {
+  test("mistakes: told, where to find help, exit 2", async () => {
     const mistakes = [
       ...["", "--jsn x", "-x", "--svg", "--svg= x", "--json=yes x", "- -"],
       ...[
@@ -158,7 +158,7 @@ describe("the command line", () => {
       ...["--rack 6 x", "--repair 12=1 --csv x", "--repair twelve=1 x", "--repair 12= x"],
       ...["--repair 12=1 --rack '6;7' x"],
     ];
-    golden("command/mistakes.txt", dialogue(ROOT, mistakes));
+    await golden("command/mistakes.txt", dialogue(ROOT, mistakes));
     for (const line of mistakes) expect(shell(`$MD ${line}`)).toMatchObject({ code: 2, out: "" });
   });
 });

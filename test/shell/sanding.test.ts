@@ -33,7 +33,7 @@ const FILES = {
   "centre.json": [{ along: 314, centre: 5.8 }],
 };
 
-test("notes: what is to go, what is left, findings; exit 1 where a marker is below its keep", () => {
+test("notes: what is to go, what is left, findings; exit 1 where a marker is below its keep", async () => {
   const cwd = folderWith(FILES);
   const lines = [
     "--sanding half-way.json a.json",
@@ -42,7 +42,7 @@ test("notes: what is to go, what is left, findings; exit 1 where a marker is bel
     "--sanding half-way.json unnamed.json a.json | grep SANDING",
     "--sanding <(cat past.json) - < <(cat a.json; echo; cat a.json) | grep STOP",
   ];
-  golden("command/sanding.txt", dialogue(cwd, lines));
+  await golden("command/sanding.txt", dialogue(cwd, lines));
   const codes = ["half-way", "past"].map((name) =>
     command(["--sanding", `${name}.json`, "a.json"], { cwd }),
   );
@@ -61,7 +61,7 @@ test("notes: what is to go, what is left, findings; exit 1 where a marker is bel
   );
 });
 
-test("what cannot be read is told with the readings' file, path, line and column: exit 2", () => {
+test("what cannot be read is told with the readings' file, path, line and column: exit 2", async () => {
   const cwd = folderWith({
     ...FILES,
     "bad.json":
@@ -80,7 +80,7 @@ test("what cannot be read is told with the readings' file, path, line and column
     ),
     "--sanding= a.json",
   ];
-  golden("command/sanding-unread.txt", dialogue(cwd, lines));
+  await golden("command/sanding-unread.txt", dialogue(cwd, lines));
   for (const line of lines)
     expect(shell(`$MD ${line}`, { cwd })).toMatchObject({ code: 2, out: "" });
 });
