@@ -26,8 +26,8 @@ export function sagitta(radius: number, x: number, slope = 0): number {
   if (!Number.isFinite(slope)) throw refused("slope", slope, "a finite number");
   // so far below the radius the root is R itself, and the square of x might leave the range of numbers
   if (Math.abs(x) < TINY_SHARE * radius) return x * (x / radius / 2);
-  // the drop scales with its lengths; a power of two keeps squares of extreme ones in range, exactly
-  const unit = powerNear(radius);
+  // the drop scales with its lengths; a power of two near the greater keeps squares of extreme ones in range, exactly
+  const unit = 2 ** Math.floor(Math.log2(Math.max(radius, Math.abs(x))));
   const h = sag(radius / unit, x / unit, slope) * unit;
   if (!(h < Infinity)) {
     throw refused("x", x, `a distance that a radius of ${radius} reaches`);
@@ -61,7 +61,6 @@ export function radiusFromSagitta(x: number, h: number): number {
  * finite `x` and `m`. h = x · (x / (R + √((R − x)(R + x) + (mx)²))), x ≥ 0.
  */
 export function sag(radius: number, x: number, m: number): number {
-  if (radius === Infinity) return 0;
   const root = rootOf(radius, x, m);
   return root >= 0 && radius > 0 ? x * (x / (radius + root)) : Infinity;
 }
@@ -74,8 +73,3 @@ export function rootOf(radius: number, x: number, m: number): number {
 
 /** Below this part of the radius, x² is nothing beside R². */
 const TINY_SHARE = 1e-20;
-
-function powerNear(radius: number): number {
-  if (radius === Infinity || (radius > 1e-100 && radius < 1e100)) return 1;
-  return radius > 1 ? 2 ** 600 : 2 ** -600;
-}

@@ -51,6 +51,7 @@ const OPEN = { ...PLAIN, radius: 40 };
 
 test.each<Refusal>([
   ["radius", "more than 0", "0", () => sagitta(0, 1)],
+  ["radius", "more than 0", '"254"', () => sagitta("254" as never, 1)],
   ["x", "a finite distance", "Infinity", () => sagitta(254, Infinity)],
   ["slope", "a finite number", "NaN", () => sagitta(254, 20, Number.NaN)],
   ["x", "a distance that a radius of 20 reaches", "20.5", () => sagitta(20, 20.5)],

@@ -115,19 +115,35 @@ describe("scale", () => {
     expect(cases).toBeGreaterThan(50);
   });
 
+  it("a cone so far out that its radius is nothing: h = x / √(m² − 1)", () => {
+    // m = 5/4: m² − 1 = 9/16
+    for (const [R, x] of [
+      [1, 3e20],
+      [1e-100, 3e150],
+      [1e-300, 3],
+      [1e100, 3e300],
+    ] as const) {
+      expectNear(sagitta(R, x, 1.25), 4 * (x / 3), x);
+      expectNear(sagitta(R, -x, 1.25), 4 * (x / 3), x);
+    }
+  });
+
   it("(x² + h²) / 2h at the ends of the range of numbers", () => {
     expect(radiusFromSagitta(2 ** 1000, 2 ** 1000)).toBe(2 ** 1000);
     expect(radiusFromSagitta(2 ** -1000, 2 ** -1000)).toBe(2 ** -1000);
     expect(radiusFromSagitta(2 ** -500, 2 ** -901)).toBe(2 ** -100);
+    expect(radiusFromSagitta(2 ** -20, 2 ** -1060)).toBe(2 ** 1019);
+    expect(radiusFromSagitta(2 ** 960, 2 ** 899)).toBe(2 ** 1020);
   });
 });
 
 describe("limits", () => {
-  it("flat drops nothing, nor does x = 0; no drop is flat", () =>
+  it("flat drops nothing, nor does x = 0; no drop is flat, whatever its sign", () =>
     always((R, x, m) => {
       expect(sagitta(Infinity, x, m)).toBe(0);
       expect(sagitta(R, 0, m)).toBe(0);
       expect(radiusFromSagitta(x, 0)).toBe(Infinity);
+      expect(radiusFromSagitta(x, -0)).toBe(Infinity);
     }));
 
   it("near the crest: h → x² / 2R, from above, within (x/R)²/2 of it", () => {
