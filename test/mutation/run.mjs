@@ -4,7 +4,9 @@
 //   npm run mutation -- sagitta card  these files or rooms of src alone
 //   npm run mutation -- all           all of src; hours
 //   --quick                           the nearest tests alone
-//   --sample 20                       of all of src one line in 20, drawn by SEED
+//   --sample 20                       of all of src, or of the rooms named, one line in 20, drawn by SEED
+//   --but chance                      without these files or rooms
+//   --workers 1                       beside other work
 // A survivor that is proved to change nothing stands in equivalent.json by its function and operator, with the reason;
 // any other fails the run, and so does a proof for what does not survive. A sample and all of src fail where more than
 // 5 % are neither.
@@ -18,13 +20,21 @@ const CORE = ["geometry", "board", "drilling"];
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { quick: { type: "boolean", default: false }, sample: { type: "string" } },
+  options: {
+    quick: { type: "boolean", default: false },
+    sample: { type: "string" },
+    but: { type: "string", multiple: true, default: [] },
+    workers: { type: "string", default: "2" },
+  },
 });
-const { quick, sample } = values;
+const { quick, sample, but, workers } = values;
 const seed = Number(process.env.SEED ?? 20261125);
-const all = positionals.includes("all");
-const wanted = all ? [] : positionals.length > 0 ? positionals : CORE;
-const names = allNames().filter((name) => all || wanted.some((each) => isNamed(name, each)));
+const all = positionals.includes("all") || (sample && positionals.length === 0);
+const wanted = positionals.length > 0 ? positionals : CORE;
+const names = allNames().filter(
+  (name) =>
+    (all || wanted.some((each) => isNamed(name, each))) && !but.some((each) => isNamed(name, each)),
+);
 const equivalent = JSON.parse(readFileSync(new URL("equivalent.json", import.meta.url), "utf8"));
 
 /** A file of src by its room, its name, or both. */
@@ -44,7 +54,8 @@ function allNames() {
 
 /** Runs the mutants of these places; every one with what came of it. */
 function tried(places, tests) {
-  const args = ["stryker", "run", "test/mutation/stryker.json", "--mutate", places.join(",")];
+  const args = ["stryker", "run", "test/mutation/stryker.json", "--concurrency", workers];
+  args.push("--mutate", places.join(","));
   // the command runs in children of its own, where no one sees which test meets what
   if (tests === "shell") args.push("--coverageAnalysis", "off");
   // the seed draws lines; the tests keep their own
@@ -91,10 +102,10 @@ function proofOf(mutant) {
   );
 }
 
-/** One line in so many of all of src. */
+/** One line in so many of these files. */
 function linesDrawn(oneIn) {
   const generator = mersenne(seed);
-  return allNames()
+  return names
     .flatMap((name) =>
       readFileSync(`src/${name}.ts`, "utf8")
         .split("\n")
