@@ -1,5 +1,6 @@
 /** The tests that mutants face, by MUTANTS: those nearest to a room of src, or all that run in this process. */
 import { defineConfig } from "vitest/config";
+import type { Reporter, Vitest } from "vitest/node";
 
 process.env.FUZZ ??= "200";
 process.env.STATES ??= "500";
@@ -42,6 +43,19 @@ const ALL = [
   "test/{properties,trust,outside}/*.test.ts",
 ];
 
+/** A mutant that no test file can be loaded with is noticed, though no test of the file failed. */
+function failsAtLoad(): Reporter {
+  let run: Vitest | undefined;
+  return {
+    onInit: (vitest) => {
+      run = vitest;
+    },
+    onTestModuleEnd: (file) => {
+      for (const error of file.errors()) run?.state.errorsSet.add(error);
+    },
+  };
+}
+
 const { MUTANTS = "all" } = process.env;
 const root = new URL("../../", import.meta.url).pathname;
 
@@ -63,5 +77,6 @@ export default defineConfig({
     isolate: false,
     maxWorkers: 1,
     testTimeout: 60_000,
+    reporters: ["default", failsAtLoad()],
   },
 });
