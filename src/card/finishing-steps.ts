@@ -68,7 +68,6 @@ function curingSteps({ holes }: Report): Step[] {
   const isPoured = fresh.some(({ fill }) => fill.kind === "poured");
   const isGlued = fresh.some(({ fill }) => fill.kind === "solid");
   const what = [isPoured ? "the epoxy cure" : "", isGlued ? "the glue set" : ""].filter(Boolean);
-  if (what.length === 0) return [];
   const rest = isPoured ? " A rest of the same batch shows when it has." : "";
   const text = `Let ${what.join(" and ")} as its maker says, before anything is sanded.${rest}`;
   return [{ text }];

@@ -37,7 +37,7 @@ export function unitNamed(name: string): Unit {
 }
 
 /** What lengths are in. */
-export const UNIT_LINES: Readonly<Record<string, string>> = {
+export const UNIT_LINES: Readonly<Record<Unit["short"], string>> = {
   mm: "Lengths in mm.",
   in: "Lengths in inches; what is set, as a fraction of them where one serves.",
 };
@@ -45,7 +45,7 @@ export const UNIT_LINES: Readonly<Record<string, string>> = {
 /** Title, verdict, unit. */
 export function headLines(title: string, verdict: string, { short }: Unit): string[] {
   const line = visible(title.replace(/\s+/g, " ")).slice(0, COLUMNS);
-  return [line, "=".repeat(line.length), verdict, UNIT_LINES[short] ?? ""];
+  return [line, "=".repeat(line.length), verdict, UNIT_LINES[short]];
 }
 
 /** The steps with their numbers. */

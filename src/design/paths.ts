@@ -163,8 +163,12 @@ function replaced(
 }
 
 /** A profile with one station's value; a constant keeps its ends. */
-function withStation(profile: unknown, station: string, value: number): object {
-  const stated = typeof profile === "object" && profile !== null ? profile : {};
+function withStation(
+  profile: object | number | string | undefined,
+  station: string,
+  value: number,
+): object {
+  const stated = typeof profile === "object" ? profile : {};
   const values = Object.values(stated);
   const constant =
     typeof profile === "object" ? (values.length === 1 ? values[0] : undefined) : profile;

@@ -17,7 +17,7 @@ export interface Unit {
   /** Its name, for a heading. */
   readonly name: string;
   /** Its sign. */
-  readonly short: string;
+  readonly short: "mm" | "in";
   /** A length without its unit, for a table. */
   readonly bare: LengthWriter;
   /** A length with its unit, for a sentence. */
