@@ -9,7 +9,7 @@ import {
   type Sweep,
   sweep,
 } from "../../src/index.js";
-import { PLAIN } from "../check/necks.js";
+import { PLAIN, SQUARED } from "../check/necks.js";
 
 const SOLID = { kind: "solid", thickness: 2 } as const;
 const TABLE = { from: "table", zero: 10, correction: 0.05 } as const;
@@ -196,6 +196,18 @@ describe("rows", () => {
     expect(sweep(PLAIN, {}).min[0]).toBe(checkDesign(PLAIN).stops.common?.min);
     const rows = sweep(PLAIN, { radius: undefined, web: [1, 2] } as unknown as Axes);
     expect([rows.size, rows.axes.map(({ path }) => path)]).toEqual([2, ["web"]]);
+  });
+
+  test("of holes that allow the same travel, by wood or by dot, the first one governs", () => {
+    // 8 − 1 of wood; the dot's 6.5 and the sanding of 0.5
+    const solid = { kind: "solid", thickness: 6.5 } as const;
+    const markers = [
+      { frets: [2], diameter: 8 },
+      { frets: [3], diameter: 8, fill: solid },
+    ];
+    const rows = sweep({ ...SQUARED, bit: { kind: "end-mill" }, markers }, { web: [1, 0.5, 2] });
+    expect([...rows.max]).toEqual([7, 7, 6]);
+    expect([...rows.maxHole]).toEqual([0, 1, 0]);
   });
 
   test("no markers, no settings", () => {

@@ -225,6 +225,21 @@ test("remedies stand on the card where its design is given and they are not refu
   expect(drillCard(report)).not.toContain("remedies:");
 });
 
+test("of findings of one kind the worst speaks, and the others are named by field, fret or hole", () => {
+  // a scale, a board and a radius far outside what is common
+  const odd: Design = {
+    ...PLAIN,
+    scale: { length: 1300, frets: 22 },
+    board: { ...PLAIN.board, thickness: 80 },
+    radius: 60,
+  };
+  expect(told(cardOf(odd))).toContain(
+    "(The worst of 3: scale.length, board.thickness and radius.)",
+  );
+  const shallow = { ...SQUARED, slot: { depth: 1, tang: 2 } };
+  expect(told(cardOf(shallow))).toContain("(The worst of 4: frets 1, 2, 3 and 4.)");
+});
+
 test("another unit or another neck's design is refused", () => {
   const report = checkDesign(PLAIN);
   expect(() => drillCard(report, { unit: "ft" as never })).toThrow(RangeError);

@@ -1,7 +1,7 @@
 /** What of a design does not go together, though each field by itself may stand. How fields are read: test/design. */
 import { describe, expect, test } from "vitest";
 import { checkDesign, type Design } from "../../src/index.js";
-import { pathsOf } from "./issues.js";
+import { messagesOf, pathsOf } from "./issues.js";
 import { PLAIN } from "./necks.js";
 
 /** Where the plain neck with these fields changed is refused. */
@@ -79,6 +79,10 @@ describe("a board that cannot be built", () => {
   const long = { ...PLAIN.board, length: 648 };
   test.each<[object, string]>([
     [{ board: { ...long, thickness: { nut: 6, fret12: 1 } } }, "board.thickness"],
+    [
+      { board: { ...long, channel: "none" }, neck: { thickness: { nut: 20, fret12: 1 } } },
+      "neck.thickness",
+    ],
     [{ board: { ...long, width: { nut: 60, fret12: 20 } } }, "board.width"],
     [{ board: long, radius: { nut: 300, fret12: 100 } }, "radius"],
     [{ board: long, sanding: { nut: 1, fret12: 0.25 } }, "sanding"],
@@ -179,4 +183,18 @@ test("the order in which stations are named does not matter", () => {
   const all = named(there);
   expect(new Set(all).size).toBeGreaterThan(5);
   expect(named([...there].reverse())).toEqual(all);
+});
+
+test.each<[object, string]>([
+  [
+    { scale: { bass: 686, treble: 648, square: "7th", frets: 22 } },
+    'scale.square: expected a fret from 0 (the nut) to 250, fractions allowed, received "7th"',
+  ],
+  [group({ drilled: false }), "markers.0.drilled: expected true, or nothing, received false"],
+  [
+    board({ thickness: {} }),
+    "board.thickness: expected a length of more than 0 mm (1e-12 to 1e+12 mm), or a value at one station or more, received an object",
+  ],
+])("what was expected instead: %j", (change, message) => {
+  expect(messagesOf(() => checkDesign({ ...PLAIN, ...change } as Design))).toEqual([message]);
 });

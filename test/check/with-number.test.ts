@@ -62,6 +62,13 @@ test.each<[NumberPath, number, object, Design?]>([
     { sanding: { nut: 1, fret2: 1, end: 0.5 } },
     { ...NECK, sanding: { fret2: 1 } },
   ],
+  // two stations are no constant: the ends are not written
+  [
+    "sanding.nut",
+    0.5,
+    { sanding: { nut: 0.5, fret2: 0.1, fret3: 0.2 } },
+    { ...NECK, sanding: { fret2: 0.1, fret3: 0.2 } },
+  ],
   ["radius.nut", 184, { radius: { nut: 184, end: "flat" } }, { ...NECK, radius: "flat" }],
   ["fill.keep", 0.4, { fill: SOLID }],
   ["fill.keep", 0.4, { fill: POURED }, plain],
@@ -72,6 +79,17 @@ test.each<[NumberPath, number, object, Design?]>([
   ["pour.ratio.1", 2, { pour: { ratio: [1, 2] } }],
 ])("%s to %d", (path, value, change, design = NECK) => {
   expect(withNumber(design, path, value)).toEqual({ ...design, ...change });
+});
+
+test("a list takes a number up to the most that it may hold, 250; one that is longer stays as it is", () => {
+  const places = (count: number) => Array.from({ length: count }, () => ({ along: 1, offset: 0 }));
+  const changed = (count: number) => {
+    const design = { ...NECK, markers: [{ places: places(count), diameter: 6 }] };
+    return withNumber(design, "markers.0.places.0.offset", 2).markers[0];
+  };
+  const [, ...others] = places(250);
+  expect(changed(250)).toMatchObject({ places: [{ along: 1, offset: 2 }, ...others] });
+  expect(changed(251)).toMatchObject({ places: places(251) });
 });
 
 test("a station's value moves the board there, and its ends stay: 6 and 5 leave 5.5 half way", () => {
