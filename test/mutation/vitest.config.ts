@@ -37,7 +37,7 @@ const NEAREST: Readonly<Record<string, readonly string[]>> = {
   card: CARD,
   units: ["test/units/*.test.ts"],
   files: ["test/{files,design}/*.test.ts"],
-  draw: ["test/draw/*.test.ts"],
+  draw: ["test/draw/*.test.ts", "test/mutation/pictures.ts"],
   notebook: ["test/notebook/*.test.ts"],
   shell: ["test/shell/*.test.ts"],
 };
@@ -69,7 +69,7 @@ export default defineConfig({
   resolve: {
     alias: [
       { find: /^marker-depth$/, replacement: `${root}src/index.ts` },
-      { find: /^marker-depth\/draw$/, replacement: `${root}src/draw/index.ts` },
+      { find: /^marker-depth\/(draw|measured)$/, replacement: `${root}src/$1/index.ts` },
     ],
   },
   test: {
