@@ -53,11 +53,27 @@ test("the chance falls from certain to none over the stop's error, a tenth of th
   }
 });
 
+test("the curve goes a quarter of the window beyond its ends; about a dozen of its chances are told", () => {
+  const svg = drawChance(FLAT);
+  const [low, high] = windowIn(svg) as [number, number];
+  const xs = curveIn(svg).map(([x]) => (x - low) / (high - low));
+  expect(Math.min(...xs)).toBeCloseTo(-0.25, 2);
+  expect(Math.max(...xs)).toBeCloseTo(1.25, 2);
+  // told for those who do not see it: from the first travel on, 2.1 − 0.7, where every hole fails
+  const { text = "" } = read(svg).elements.find(({ tag }) => tag === "desc") ?? {};
+  const told = [...text.matchAll(/(\d\.\d\d)(?: mm)?: /g)].map(([, travel]) => Number(travel));
+  expect(told[0]).toBe(1.4);
+  expect(told.length).toBeGreaterThanOrEqual(8);
+  expect(told.length).toBeLessThanOrEqual(16);
+});
+
 test("a window that is none is crossed out; what is set and the likeliest travel are marked", () => {
   const classes = (svg: string) => read(svg).elements.map(({ attributes }) => attributes.class);
   expect(classes(drawChance(FLAT))).toContain("setting");
   const thin = { ...FLAT, board: { ...FLAT.board, thickness: 3.1 } };
   expect(classes(drawChance(thin))).toContain("window none");
+  expect(wordsIn(drawChance(thin))).toContain("no window: the worst case refuses every travel");
+  expect(wordsIn(drawChance(FLAT))).not.toContain("no window: the worst case refuses every travel");
   expect(classes(drawChance(thin))).toContain("best");
 });
 

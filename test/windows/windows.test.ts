@@ -89,11 +89,16 @@ describe("web: under the tip at the axis, under floor and spurs over the whole h
   });
 
   test("on a tapered blank the tip counts at the axis, the floor over the hole", () => {
-    // 8 at the nut, 4 at the end: 6 at the axis, 5.99 within the layout, 5.95 at the rim 5 farther
-    const tapered = { board: { thickness: { nut: 8, end: 4 } }, tolerance: { layout: 1 } };
-    most({ ...tapered, bit: { ...FORSTNER, spur: 0 } }, 5.99 - 1.5 - 1, "web");
-    most({ ...tapered, bit: { ...FORSTNER, spur: 1.5 } }, 5.95 - 1.5 - 1, "web");
-    most(tapered, 5.95 - 1, "web");
+    // 8 at one end, 4 at the other: 6 at the axis, 5.99 within the layout, 5.95 at the rim 5 farther
+    for (const [nut, end] of [
+      [8, 4],
+      [4, 8],
+    ] as const) {
+      const tapered = { board: { thickness: { nut, end } }, tolerance: { layout: 1 } };
+      most({ ...tapered, bit: { ...FORSTNER, spur: 0 } }, 5.99 - 1.5 - 1, "web");
+      most({ ...tapered, bit: { ...FORSTNER, spur: 1.5 } }, 5.95 - 1.5 - 1, "web");
+      most(tapered, 5.95 - 1, "web");
+    }
   });
 
   test("the neck's wood under the board counts too", () => {
