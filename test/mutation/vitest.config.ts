@@ -16,11 +16,7 @@ const CARD = [
   "test/units/format-length.test.ts",
 ];
 /** Too slow for every mutant, or they look at what is built. */
-const NOT_HERE = [
-  "test/files/fuzz.test.ts",
-  "test/draw/figures.test.ts",
-  "test/*/entry.test.ts",
-];
+const NOT_HERE = ["test/files/fuzz.test.ts", "test/draw/figures.test.ts", "test/*/entry.test.ts"];
 
 /** By room: its own tests, and those of the rooms that show it. */
 const NEAREST: Readonly<Record<string, readonly string[]>> = {
