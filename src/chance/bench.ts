@@ -15,19 +15,18 @@ import type { Finish, RodChannel } from "../board/board.js";
 import type { Marker } from "../board/markers.js";
 import type { Spec } from "../design/spec.js";
 import { measureLead, measureSpur } from "../drilling/bits.js";
-import { buildTouches, dropAt, placeFoot, type Touch } from "../drilling/touches.js";
+import { leastWithin, outlineChannel } from "../drilling/over-channel.js";
+import { below, buildTouches, dropAt, placeFoot, type Touch } from "../drilling/touches.js";
 import type { Neck } from "../drilling/work.js";
 import { gapBetween, type Polygon } from "../geometry/polygon.js";
 import type { Surface } from "../geometry/surface.js";
 import {
-  combined,
   constantTrack,
   flooredAtZero,
   isConstant,
   leastOver,
   scaled,
   shifted,
-  type Track,
   valueAt,
 } from "../geometry/track.js";
 import {
@@ -69,7 +68,7 @@ export interface Bench {
   readonly isOldShowing: (state: State) => boolean;
 }
 
-/** Farther than any place of a hole from its marked one, mm, by the layout's law. */
+/** Every hole of a neck; none lies farther than `reach` from its marked place. */
 export function buildBenches({ board, spec, holes }: Neck, reach: number): Bench[] {
   const touches = buildTouches(board, spec, []);
   return holes.map(({ marker }) => {
@@ -90,6 +89,8 @@ function buildBench(
   const lead = drilled || outline ? 0 : measureLead(bit, width);
   const plate = measurePlate(nominal, touch, marker, reach);
   const { bearing, kinks, isBearingLevel } = findBearing(nominal, touch, marker);
+  const isLevel = (fresh: readonly Sheet[], old: readonly Sheet[] | undefined) =>
+    isBearingLevel && isLevelAll(fresh) && (old === undefined || isLevelAll(old));
   const more = fill.keep + lead;
   const keep = (state: State): Field => {
     const { fresh, old } = plate(state);
@@ -102,8 +103,7 @@ function buildBench(
       );
       return deepest + more - drop(along, across);
     };
-    const isLevel = isBearingLevel && isLevelAll(fresh) && (old === undefined || isLevelAll(old));
-    return { at, isLevel, kinks: [state.crest - marker.offset, ...kinks] };
+    return { at, isLevel: isLevel(fresh, old), kinks: [state.crest - marker.offset, ...kinks] };
   };
   const flush = (state: State): Field => {
     const { fresh, old } = plate(state);
@@ -114,9 +114,8 @@ function buildBench(
       lead +
       shallowestOver(fresh, old, groundAt(marker, along, across)) -
       drop(along, across);
-    const isLevel = isBearingLevel && isLevelAll(fresh) && (old === undefined || isLevelAll(old));
     const rims = [-width / 2, width / 2].map((r) => state.crest + r - marker.offset);
-    return { at, isLevel, kinks: [...rims, ...kinks] };
+    return { at, isLevel: isLevel(fresh, old), kinks: [...rims, ...kinks] };
   };
   const underBit = (room: Room, more: readonly number[], isEven: boolean) => {
     return (state: State, p: number): Field => {
@@ -156,6 +155,15 @@ function findStretch(marker: Marker, reach: number): readonly [number, number] {
   return [Math.min(...alongs) - reach, Math.max(...alongs) + reach];
 }
 
+/** The same across the board. */
+function spanAcross(marker: Marker, reach: number): readonly [number, number] {
+  const offsets = marker.outline?.map(({ offset }) => offset) ?? [
+    marker.offset - marker.width / 2,
+    marker.offset + marker.width / 2,
+  ];
+  return [Math.min(...offsets) - reach, Math.max(...offsets) + reach];
+}
+
 function groundAt({ along, offset, width, outline }: Marker, s: number, x: number): Ground {
   if (outline === undefined) return { along: along + s, offset: offset + x, reach: width / 2 };
   return {
@@ -176,12 +184,13 @@ function measurePlate(
   reach: number,
 ): (state: State) => Plate {
   const [from, to] = findStretch(marker, reach);
-  const below = (track: Track) => (isConstant(height) ? track : combined(track, height, -1));
-  const even = below(sanded.sanding);
-  const level = below(constantTrack(0));
+  const even = below(sanded.sanding, height);
+  const level = below(constantTrack(0), height);
   return (state) => {
     const taken =
-      state.sanding === 0 ? even : below(flooredAtZero(shifted(sanded.sanding, state.sanding)));
+      state.sanding === 0
+        ? even
+        : below(flooredAtZero(shifted(sanded.sanding, state.sanding)), height);
     const fresh: Surface = { sanding: taken, radius: scaled(sanded.radius, state.radius) };
     const was = old && { sanding: level, radius: scaled(old.radius, state.existing) };
     return {
@@ -199,11 +208,7 @@ function isLevelAll(sheets: readonly Sheet[]): boolean {
 function isOldAbove({ fresh, old }: Plate, marker: Marker, reach: number): boolean {
   if (old === undefined) return false;
   const [from, to] = findStretch(marker, reach);
-  const offsets = marker.outline?.map(({ offset }) => offset) ?? [
-    marker.offset - marker.width / 2,
-    marker.offset + marker.width / 2,
-  ];
-  const [left, right] = [Math.min(...offsets) - reach, Math.max(...offsets) + reach];
+  const [left, right] = spanAcross(marker, reach);
   const LOOKS = 8;
   for (let i = 0; i <= LOOKS; i++) {
     const along = from + ((to - from) * i) / LOOKS;
@@ -277,8 +282,6 @@ function channelRoom(
   if (outline) return pocketRoom(channel, web, outline);
   const { bit } = group;
   const reach = width / 2;
-  const within = (from: number, to: number) =>
-    leastOver(channel.over, Math.max(from, channel.from - web), Math.min(to, channel.to + web));
   return (ds, dx, p) => {
     const [s, x] = [along + ds, Math.abs(offset + dx)];
     const aside = Math.max(0, x - channel.half);
@@ -289,7 +292,8 @@ function channelRoom(
     if (bit.kind === "twist") return coneRoom(channel, web, s, x, reach, (lead + p) / reach) - web;
     const beyond = Math.max(0, x - channel.half - web);
     const half = Math.sqrt(Math.max(0, (reach - beyond) * (reach + beyond)));
-    const rim = within(s - half, s + half) + (lead > 0 ? lead + p : 0) - measureSpur(bit);
+    const rim =
+      leastWithin(channel, web, s - half, s + half) + (lead > 0 ? lead + p : 0) - measureSpur(bit);
     return Math.min(tip, rim) - web;
   };
 }
@@ -320,20 +324,12 @@ function coneRoom(
 }
 
 function pocketRoom(channel: RodChannel, web: number, outline: Polygon): Room {
-  const { half, from, to, over } = channel;
-  const rectangle = [
-    { along: from, offset: -half },
-    { along: to, offset: -half },
-    { along: to, offset: half },
-    { along: from, offset: half },
-  ];
+  const rectangle = outlineChannel(channel);
   return (ds, dx) => {
     const moved = outline.map(({ along, offset }) => ({ along: along + ds, offset: offset + dx }));
     if (!(gapBetween(moved, rectangle) <= web)) return Infinity;
-    const stretch = nearStretch(moved, half + web);
-    if (stretch === undefined) return Infinity;
-    const start = Math.max(stretch[0], from - web);
-    return leastOver(over, start, Math.max(start, Math.min(stretch[1], to + web))) - web;
+    const stretch = nearStretch(moved, channel.half + web);
+    return stretch === undefined ? Infinity : leastWithin(channel, web, ...stretch) - web;
   };
 }
 
@@ -358,22 +354,19 @@ function nearStretch(outline: Polygon, reach: number): readonly [number, number]
 /** Where across the board a hole's axis and rims come within the web of the channel. */
 function channelKinks({ web }: Spec, { channel }: Touch, marker: Marker): number[] {
   const near = (channel?.half ?? 0) + web;
-  const { offset, width, outline } = marker;
-  const rims = outline?.map((corner) => corner.offset) ?? [offset - width / 2, offset + width / 2];
+  const { offset, outline } = marker;
+  const [left, right] = spanAcross(marker, 0);
   const axis = outline ? [] : [-near - offset, near - offset];
-  return [...axis, near - Math.min(...rims), -near - Math.max(...rims)];
+  return [...axis, near - left, -near - right];
 }
 
 /** Whether any part of a hole may come within the web of the channel. */
 function isWithin({ channel }: Touch, { web }: Spec, marker: Marker, reach: number): boolean {
   if (channel === undefined) return false;
   const [from, to] = findStretch(marker, reach);
-  const offsets = marker.outline?.map(({ offset }) => offset) ?? [
-    marker.offset - marker.width / 2,
-    marker.offset + marker.width / 2,
-  ];
-  const near = channel.half + web + reach;
-  const isBeside = Math.min(...offsets) >= near || Math.max(...offsets) <= -near;
+  const [left, right] = spanAcross(marker, reach);
+  const near = channel.half + web;
+  const isBeside = left >= near || right <= -near;
   return !isBeside && from < channel.to + web && to > channel.from - web;
 }
 

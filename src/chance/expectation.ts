@@ -1,5 +1,5 @@
 /** Means over one error, of several quantities at once. */
-import type { Law } from "./law.js";
+import { edgesOnBothSides, type Law } from "./law.js";
 import type { Rule } from "./rules.js";
 
 /** Quantities at one value of an error. The first decides how finely they are worked out. */
@@ -91,16 +91,9 @@ const MOST_STRETCHES = 60;
 
 /** Stretch by stretch, the worst halved until it is near enough. */
 function byParts(law: Law, aim: Aim, f: (x: number) => Quantities): Mean {
-  const edges = [
-    ...law.edges
-      .slice(1)
-      .map((x) => -x)
-      .reverse(),
-    ...law.edges,
-  ];
   const wide =
     law.sigma === undefined
-      ? edges
+      ? edgesOnBothSides(law)
       : [-9, -6, -4, -2, 0, 2, 4, 6, 9].map((z) => z * (law.sigma as number));
   const ends = wide.map(f);
   const stretches = wide

@@ -96,6 +96,12 @@ function rulesFor({ half, edges, width, density }: TailedLaw): Pick<Law, "rule" 
   };
 }
 
+/** The edges of a law on both sides of 0. */
+export function edgesOnBothSides({ edges }: Law): number[] {
+  const other = edges.slice(1).map((x) => -x);
+  return [...other.reverse(), ...edges];
+}
+
 const HARDLY = 1e-7;
 
 /** The kinks from 0 on of each sum of the first few rectangular errors. */

@@ -72,7 +72,8 @@ type Limits = Omit<HoleLimits, "set">;
 export function buildModel(neck: Neck, grade: Grade, lawOf: Laws): Model {
   const { tolerance } = neck.spec;
   const layout = readLayout(tolerance.layout);
-  const benches = buildBenches(neck, layout?.reach ?? 0);
+  const reach = layout?.reach ?? 0;
+  const benches = buildBenches(neck, reach);
   const isOwn = tolerance.stop.per === "hole";
   const tips = benches.map(({ drilled, bears }) =>
     drilled
@@ -91,7 +92,7 @@ export function buildModel(neck: Neck, grade: Grade, lawOf: Laws): Model {
   const dotErrors = tips.map((errors) => same([...errors, tolerance.fill]));
   const laws = new Map([...lists.values()].map((errors) => [errors, lawOf(errors)]));
   const point = lawOf([tolerance.point]);
-  const { shared, board, left } = buildShared(neck, benches, lawOf);
+  const { shared, board, left } = buildShared(neck, benches, reach, lawOf);
   return {
     neck,
     benches,
@@ -118,7 +119,12 @@ const NOMINAL: State = { radius: 1, existing: 1, crest: 0, sanding: 0 };
 /** Chances below this are nothing beside those that are worked out. */
 const SELDOM = 2e-9;
 
-function buildShared({ spec, board, holes }: Neck, benches: readonly Bench[], lawOf: Laws) {
+function buildShared(
+  { spec, board, holes }: Neck,
+  benches: readonly Bench[],
+  reach: number,
+  lawOf: Laws,
+) {
   const { tolerance } = spec;
   const { sanded, old } = board.nominal;
   const isFlat = sanded.radius.value.every((radius) => radius === Infinity);
@@ -126,7 +132,6 @@ function buildShared({ spec, board, holes }: Neck, benches: readonly Bench[], la
   const crest = isFlat ? undefined : lawOf([tolerance.crest]);
   const existing = old && lawOf([tolerance.existing]);
   const sanding = lawOf([tolerance.sanding]);
-  const reach = readLayout(tolerance.layout)?.reach ?? 0;
   const least = Math.min(
     ...holes.map(({ marker: { along, width } }) =>
       leastOver(sanded.sanding, along - width - reach, along + width + reach),

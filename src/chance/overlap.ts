@@ -3,9 +3,9 @@
  */
 import type { State } from "./bench.js";
 import type { Quantities } from "./expectation.js";
-import type { Law } from "./law.js";
+import { edgesOnBothSides, type Law } from "./law.js";
 import { type Model, type Plan, placeLimits } from "./model.js";
-import { legendreRule, type Rule } from "./rules.js";
+import { nodesOn, type Rule } from "./rules.js";
 import {
   ANY,
   type BitGroup,
@@ -117,26 +117,10 @@ function kept({ nodes }: Model, law: Law | undefined, grade: Grade): Nodes {
 function placeNodes(law: Law | undefined, grade: Grade): Nodes {
   if (law === undefined) return { at: [0], weight: [1] };
   if (law.sigma !== undefined) return law.rule(4 + 4 * grade);
-  const edges = [
-    ...law.edges
-      .slice(1)
-      .map((x) => -x)
-      .reverse(),
-    ...law.edges,
-  ];
-  const { at, weight } = legendreRule(
-    Math.max(2, Math.ceil((grade < 1 ? 4 + 8 * grade : 8 + 8 * grade) / (edges.length - 1))),
-  );
-  const found: { at: number[]; weight: number[] } = { at: [], weight: [] };
-  for (let i = 1; i < edges.length; i++) {
-    const [from, to] = [edges[i - 1] as number, edges[i] as number];
-    at.forEach((t, k) => {
-      const x = (from + to) / 2 + ((to - from) / 2) * t;
-      found.at.push(x);
-      found.weight.push((to - from) * (weight[k] as number) * law.density(x));
-    });
-  }
-  return found;
+  const edges = edgesOnBothSides(law);
+  const all = grade < 1 ? 4 + 8 * grade : 8 + 8 * grade;
+  const n = Math.max(2, Math.ceil(all / (edges.length - 1)));
+  return nodesOn(edges, n, law.density);
 }
 
 function workedOut(model: Model, plan: Plan, state: State): Overlap {

@@ -85,40 +85,40 @@ function rootBetween(f: (x: number) => number, from: number, to: number): number
   return b;
 }
 
-/** Many nodes over stretches, weighted by a density. */
-function nodesOver(edges: readonly number[], density: (x: number) => number) {
-  const { at, weight } = legendreRule(10);
+/** So many Gauss–Legendre nodes on each stretch between edges, weighted by a density. */
+export function nodesOn(edges: readonly number[], n: number, density: (x: number) => number): Rule {
+  const { at, weight } = legendreRule(n);
   const nodes = edges.slice(1).flatMap((to, i) => {
     const from = edges[i] as number;
     return at.map((t, k) => {
-      const z = (from + to) / 2 + ((to - from) / 2) * t;
-      return { z, weight: (to - from) * (weight[k] as number) * density(z) };
+      const x = (from + to) / 2 + ((to - from) / 2) * t;
+      return { x, weight: (to - from) * (weight[k] as number) * density(x) };
     });
   });
-  const sum = nodes.reduce((total, node) => total + node.weight, 0);
-  return nodes.map((node) => ({ z: node.z, weight: node.weight / sum }));
+  return { at: nodes.map(({ x }) => x), weight: nodes.map((node) => node.weight) };
 }
 
 /** The Gauss rule for a density on stretches between edges. */
 export function ruleFor(n: number, edges: readonly number[], density: (x: number) => number): Rule {
   const [from, to] = [edges[0] as number, edges.at(-1) as number];
-  return gaussRule(n, findRecurrence(n, nodesOver(edges, density)), from, to);
+  return gaussRule(n, findRecurrence(n, nodesOn(edges, MANY, density)), from, to);
 }
 
+/** Nodes on a stretch that stand for the density itself. */
+const MANY = 10;
+
 /** The recurrence of the polynomials that are orthonormal over weighted nodes (the procedure of Stieltjes). */
-function findRecurrence(
-  n: number,
-  nodes: readonly { readonly z: number; readonly weight: number }[],
-): Recurrence {
+function findRecurrence(n: number, { at: places, weight }: Rule): Recurrence {
   const [a, b]: [number[], number[]] = [[], [0]];
-  let before = nodes.map(() => 0);
-  let now = nodes.map(() => 1);
+  const whole = weight.reduce((sum, w) => sum + w, 0);
+  let before = places.map(() => 0);
+  let now = places.map(() => 1);
   for (let k = 0; k < n; k++) {
     const mean = (f: (i: number) => number) =>
-      nodes.reduce((sum, { weight }, i) => sum + weight * f(i), 0);
-    const at = mean((i) => (nodes[i] as { z: number }).z * (now[i] as number) ** 2);
-    const rest = nodes.map(
-      ({ z }, i) => (z - at) * (now[i] as number) - (b[k] as number) * (before[i] as number),
+      weight.reduce((sum, w, i) => sum + w * f(i), 0) / whole;
+    const at = mean((i) => (places[i] as number) * (now[i] as number) ** 2);
+    const rest = places.map(
+      (z, i) => (z - at) * (now[i] as number) - (b[k] as number) * (before[i] as number),
     );
     const size = Math.sqrt(mean((i) => (rest[i] as number) ** 2));
     a.push(at);

@@ -181,9 +181,9 @@ export function failingInSetting(
   const sum = new Float64Array(HOLES + limits.length);
   const placed = (pick: (limits: HoleLimits) => Limit | undefined) =>
     holes.flatMap((i): Placed[] => {
-      const { set, ...own } = limits[i] as HoleLimits;
-      const limit = pick({ ...own, set });
-      return limit ? [{ ...limit, set: set + shift }] : [];
+      const each = limits[i] as HoleLimits;
+      const limit = pick(each);
+      return limit ? [{ ...limit, set: each.set + shift }] : [];
     });
   const first = placed((each) => each.first);
   const second = placed((each) => each.second);

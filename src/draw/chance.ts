@@ -1,5 +1,6 @@
 /** How likely a hole fails over the travel that is set, as a picture. */
 import type { Design } from "../design/design.js";
+import { RARE } from "../text/chance-text.js";
 import type { Unit } from "../text/length-text.js";
 import { type ChanceCurve, readChance } from "./chance-reading.js";
 import { ticks } from "./dimension.js";
@@ -57,9 +58,8 @@ export function drawChance(design: Design, options: PictureOptions = {}): string
 
 /** The chart's size, and a dot's radius. */
 const [WIDTH, HEIGHT, DOT] = [150, 84, 1.1];
-/** Below this a chance is not told. */
-const RARE = 1e-6;
-const DECADES = 6;
+/** How many tens there are from what is certain to what is too rare to be told. */
+const DECADES = Math.round(-Math.log10(RARE));
 
 /** Where a travel lies across, and a chance upright. */
 function layChart({ travels }: ChanceCurve) {

@@ -6,7 +6,7 @@ import type { RodChannel, Surfaces } from "../board/board.js";
 import type { Bore } from "../board/markers.js";
 import type { GroupSpec, Spec } from "../design/spec.js";
 import { type Footprint, polygonAround } from "../geometry/footprint.js";
-import { clipped, gapBetween } from "../geometry/polygon.js";
+import { clipped, gapBetween, type Polygon } from "../geometry/polygon.js";
 import { leastOver, slopesOver } from "../geometry/track.js";
 import { bodyBeyond, coneSlope, measureLead } from "./bits.js";
 import {
@@ -89,7 +89,12 @@ function underDot(
 }
 
 /** Least wood over the channel on a stretch, as far as the channel's web goes. */
-function leastWithin({ over, from, to }: RodChannel, web: number, start: number, end: number) {
+export function leastWithin(
+  { over, from, to }: RodChannel,
+  web: number,
+  start: number,
+  end: number,
+): number {
   return leastOver(over, Math.max(start, from - web), Math.min(end, to + web));
 }
 
@@ -104,14 +109,18 @@ function stretchWithin(pocket: Footprint, reach: number): [number, number] | und
 }
 
 /** A pocket comes within the web of the channel. */
-function isNear({ half, from, to }: RodChannel, web: number, pocket: Footprint): boolean {
-  const rectangle = [
+function isNear(channel: RodChannel, web: number, pocket: Footprint): boolean {
+  return gapBetween(polygonAround(pocket), outlineChannel(channel)) <= web;
+}
+
+/** The channel seen from above. */
+export function outlineChannel({ half, from, to }: RodChannel): Polygon {
+  return [
     { along: from, offset: -half },
     { along: to, offset: -half },
     { along: to, offset: half },
     { along: from, offset: half },
   ];
-  return gapBetween(polygonAround(pocket), rectangle) <= web;
 }
 
 /** From a dot's axis to what lies within the web of the channel, at the least. */

@@ -109,9 +109,9 @@ function mustLieLevel(
 }
 
 /** A track, or a finish, less the height of the crest; itself where that does not change. */
-function below(what: Finish, height: Track): Finish;
-function below(what: Track, height: Track): Track;
-function below(what: Finish | Track, height: Track): Finish | Track {
+export function below(what: Finish, height: Track): Finish;
+export function below(what: Track, height: Track): Track;
+export function below(what: Finish | Track, height: Track): Finish | Track {
   if (isConstant(height)) return what;
   if ("at" in what) return combined(what, height, -1);
   const { sanded, old } = what;

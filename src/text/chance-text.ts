@@ -1,7 +1,8 @@
 /** Chances as a person at the bench reads them: never better than they are. */
+import { notBelow } from "./length-text.js";
 
 /** Less than this is not told as a figure. */
-const RARE = 1e-6;
+export const RARE = 1e-6;
 
 /** The chance that something fails, 0 to 1, rounded up: "0.42 %", or in words where it is rare. */
 export function failsWords(fails: number): string {
@@ -20,9 +21,5 @@ export function holdsWords(fails: number): string {
 function percent(chance: number): string {
   const share = Math.min(1, chance) * 100;
   const decimals = Math.max(0, 1 - Math.floor(Math.log10(share)));
-  const step = 10 ** -decimals;
-  return Math.min(100, Math.ceil(share / step - TINY) * step).toFixed(decimals);
+  return Math.min(100, notBelow(share, decimals)).toFixed(decimals);
 }
-
-/** A step's rounding error, in steps. */
-const TINY = 1e-9;

@@ -165,7 +165,7 @@ function outward(value: number, limit: number, digits: number): Pair {
 }
 
 /** The next decimal at or above a length, so that a least is never read too small. */
-function notBelow(length: number, digits: number): number {
+export function notBelow(length: number, digits: number): number {
   const step = 10 ** -digits;
   return Number.isFinite(length) ? Math.ceil(length / step - TINY) * step : length;
 }
