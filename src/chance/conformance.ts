@@ -92,12 +92,15 @@ export type FailingAt = (travel: number) => Pick<Conformance, "fails" | "numeric
 
 /** How finely all is worked out. */
 const AS_MEANT = 2;
+/** How near a mean is to be at grade 0, where it is of what is smooth, and of what has kinks. */
+const [SMOOTH, KINKED] = [1.6e-5, 1.6e-4];
 
 /** The chances of a neck at any travels; what does not hang on them is worked out once. */
 export function failingNeck(neck: Neck, grade: Grade = AS_MEANT) {
   const laws = keptLaws();
   const [fine, rough] = [buildModel(neck, grade, laws), buildModel(neck, grade / 2, laws)];
-  const aim = { absolute: 1.6e-5 / 4 ** grade, relative: 1e-2 / 4 ** grade };
+  const absolute = (fine.isOldShowing ? KINKED : SMOOTH) / 4 ** grade;
+  const aim = { absolute, relative: 1e-2 / 4 ** grade };
   return (travels: readonly (number | undefined)[]): Conformance => {
     const plan = readPlan(neck, travels);
     const { fails, error, byRule, byHole } = failingAt(fine, rough, plan, aim);

@@ -1,5 +1,5 @@
 /** Means over one error, of several quantities at once. */
-import { edgesOnBothSides, type Law } from "./law.js";
+import { edgesOnBothSides, type Law, placeEvenly } from "./law.js";
 import type { Rule } from "./rules.js";
 
 /** Quantities at one value of an error. The first decides how finely they are worked out. */
@@ -26,27 +26,74 @@ export interface Mean {
 
 const SMOOTH = [2, 3, 5, 8, 12];
 const KINKED = [3, 5, 8, 12];
+/** Steps of even nodes, in standard deviations: what a normal error has smoothed needs no Gauss rule. */
+const EVEN = [1 / 2, 1 / 4];
+
+/** Rules for a law, each finer than the one before; where the error is 0 there may be a kink. */
+function listRules(law: Law, isKinked: boolean): (() => Rule)[] {
+  const { sigma } = law;
+  const gauss = isKinked
+    ? KINKED.map((n) => () => law.halfRule(n))
+    : SMOOTH.map((n) => () => law.rule(n));
+  if (sigma === undefined) return gauss;
+  return [...gauss.slice(0, -1), ...EVEN.map((step) => () => placeEvenly(law, step * sigma))];
+}
+
+/** What the means over one error have shown so far: the rule that was enough, and what part of the value it may miss. */
+export interface Habit {
+  seen: number;
+  rule: number;
+  part: number;
+}
+
+export function newHabit(): Habit {
+  return { seen: 0, rule: 0, part: 0 };
+}
+
+/** So many means make a habit. */
+const ENOUGH = 2;
 
 /** The mean of quantities over an error; where it is 0 they may have a kink. */
 export function meanOver(
   law: Law | undefined,
   aim: Aim,
   f: (x: number) => Quantities,
+  habit = newHabit(),
   isKinked = false,
 ): Mean {
   if (law === undefined) return { of: f(0), error: 0 };
-  let rough: Quantities | undefined;
-  for (const n of isKinked ? KINKED : SMOOTH) {
-    const fine = byRule(isKinked ? law.halfRule(n) : law.rule(n), f);
+  const rules = listRules(law, isKinked);
+  const by = (i: number) => byRule((rules[i] as () => Rule)(), f);
+  let [rough, first]: [Quantities | undefined, number] = [undefined, 0];
+  if (habit.seen >= ENOUGH) {
+    const usual = by(habit.rule);
+    const value = usual[0] as number;
+    const error = habit.part * value;
+    if (value > 0 && error <= allowed(aim, value)) return { of: usual, error };
+    [rough, first] = [usual, habit.rule + 1];
+  }
+  for (let i = first; i < rules.length; i++) {
+    const fine = by(i);
     const value = fine[0] as number;
     const error = Math.abs(value - (rough?.[0] ?? Infinity));
-    // where nothing fails at any node it may still at the ends
-    const isNothing = error === 0 && value === 0;
+    // where nothing fails at any node it may still at the ends, unless they are as seldom as a normal error's
+    const isNothing = error === 0 && value === 0 && law.width === Infinity;
     if (isNothing && [-law.half, law.half].some((x) => (f(x)[0] as number) > 0)) break;
-    if (error <= allowed(aim, value)) return { of: fine, error };
+    if (error <= allowed(aim, value)) {
+      if (value > NOTHING) learn(habit, i - 1, error / value);
+      return { of: fine, error };
+    }
     rough = fine;
   }
+  habit.seen = -Infinity;
   return byParts(law, aim, f);
+}
+
+/** What two rules differ by is what the rougher one misses. */
+function learn(habit: Habit, rule: number, part: number): void {
+  habit.seen++;
+  if (rule > habit.rule) Object.assign(habit, { rule, part });
+  else if (rule === habit.rule) habit.part = Math.max(habit.part, part);
 }
 
 /** Less than this is nothing whatever it is a part of. */

@@ -102,6 +102,30 @@ export function edgesOnBothSides({ edges }: Law): number[] {
   return [...other.reverse(), ...edges];
 }
 
+/**
+ * Even nodes for the mean of what is as smooth as a normal chance of a standard deviation s, over a law as smooth as a
+ * normal one of σ: the trapezoidal rule, h apart, is off by the part 2e^(−2π²/(hw)²), w² = 1/σ² + 1/s². Steps are powers
+ * of two, so that sums over nodes of several laws meet again. Undefined where either has kinks.
+ */
+export function evenNodes(law: Law, smoothness: number, grade: number): Rule | undefined {
+  const { half, width } = law;
+  if (!(width < Infinity && smoothness > 0)) return undefined;
+  const most = (grade < 2 ? ROUGH : FINE) / Math.hypot(1 / width, 1 / smoothness);
+  const step = 2 ** Math.floor(Math.log2(most));
+  return half / step > MOST_NODES ? undefined : placeEvenly(law, step);
+}
+
+/** Nodes so far apart. */
+export function placeEvenly({ half, density }: Law, step: number): Rule {
+  const count = Math.floor(half / step);
+  const at = Array.from({ length: 2 * count + 1 }, (_, i) => (i - count) * step);
+  return { at, weight: at.map((x) => step * density(x)) };
+}
+
+/** c of what is off by 2e-7 of itself, and by 8e-14. */
+const [ROUGH, FINE] = [1.1, 0.8];
+const MOST_NODES = 200;
+
 const HARDLY = 1e-7;
 
 /** The kinks from 0 on of each sum of the first few rectangular errors. */

@@ -6,21 +6,30 @@ import type { LawSpec } from "../design/spec.js";
 import type { Neck } from "../drilling/work.js";
 import { leastOver } from "../geometry/track.js";
 import { type Bench, buildBenches, type State } from "./bench.js";
-import { type Aim, finerThan, type Mean, meanOver, type Quantities } from "./expectation.js";
+import {
+  type Aim,
+  finerThan,
+  type Mean,
+  meanOver,
+  newHabit,
+  type Quantities,
+} from "./expectation.js";
 import { FARTHEST, type Law, type Laws } from "./law.js";
 import { type Layout, readLayout } from "./layout.js";
 import { integrateOverlap } from "./overlap.js";
-import type { Rule } from "./rules.js";
 import {
   ANY,
   type BitGroup,
   buildTree,
+  ERROR,
+  either,
   FIRST,
   failingShares,
   HOLES,
   type HoleLimits,
   SECOND,
   type SharedLaws,
+  type Side,
 } from "./shares.js";
 import { buildSpread, type Field, type Grade } from "./spread.js";
 
@@ -60,13 +69,11 @@ export interface Model {
   readonly stop: Law | undefined;
   /** How much the sanding's end at 0 may change, where it is left out. */
   readonly left: number;
-  /** What is known already: limits by the state, nodes by grade and law. */
-  readonly known: Map<string, readonly Limits[]>;
-  readonly nodes: Map<Grade, Map<Law | undefined, Rule>>;
+  /** Whether the old surface may show: then chances have kinks over any of the board's errors. */
+  readonly isOldShowing: boolean;
+  /** What is known already: limits by the state. */
+  readonly known: Map<string, readonly HoleLimits[]>;
 }
-
-/** The limits of one hole under one state, wherever it is set. */
-type Limits = Omit<HoleLimits, "set">;
 
 /** Makes a neck ready. */
 export function buildModel(neck: Neck, grade: Grade, lawOf: Laws): Model {
@@ -92,7 +99,7 @@ export function buildModel(neck: Neck, grade: Grade, lawOf: Laws): Model {
   const dotErrors = tips.map((errors) => same([...errors, tolerance.fill]));
   const laws = new Map([...lists.values()].map((errors) => [errors, lawOf(errors)]));
   const point = lawOf([tolerance.point]);
-  const { shared, board, left } = buildShared(neck, benches, reach, lawOf);
+  const { shared, board, left, isOldShowing } = buildShared(neck, benches, reach, lawOf);
   return {
     neck,
     benches,
@@ -109,8 +116,8 @@ export function buildModel(neck: Neck, grade: Grade, lawOf: Laws): Model {
     point,
     stop: isOwn ? undefined : lawOf([tolerance.stop]),
     left,
+    isOldShowing,
     known: new Map(),
-    nodes: new Map(),
   };
 }
 
@@ -155,6 +162,7 @@ function buildShared(
     shared: { radius, existing, crest, sanding: byItself ? sanding : undefined },
     board: byItself ? [] : [tolerance.sanding],
     left: byItself ? 0 : clamps,
+    isOldShowing: isShowing,
   };
 }
 
@@ -177,94 +185,143 @@ function isPointed(
 
 /** The chance that not all hold; `rough` is the same neck made ready less finely, to tell what that is worth. */
 export function failingAt(model: Model, rough: Model, plan: Plan, aim: Aim): Failing {
-  const { shared, benches, left } = model;
-  const at = makeTotals(model, plan, aim);
-  const mean = meanOver(shared.existing, aim, (e) => {
-    const existing = 1 + e;
-    const overRadius = meanOver(shared.radius, aim, (r) => {
-      const radius = 1 + r;
-      const overSanding = meanOver(shared.sanding, aim, (sanding) => {
-        const over = (crest: number) => at({ radius, existing, crest, sanding });
-        // to either side of the middle another of two holes is the worse one
-        return withError(meanOver(shared.crest, aim, over, true));
-      });
-      return withError(overSanding);
-    });
-    return withError(overRadius);
+  const { benches, left } = model;
+  const sides = buildSides(model, plan, aim);
+  const low = overStates(model, aim, sides.below);
+  const high = meanOver(model.shared.existing, aim, (e) => {
+    return sides.above({ ...NOMINAL, existing: 1 + e });
   });
-  const value = (i: number) => Math.min(1, Math.max(0, mean.of[i] as number));
-  const fails = value(TOTAL.fails);
+  const most = (low.of[ANY] as number) + (high.of[ANY] as number);
+  const absolute = Math.min(aim.absolute, aim.relative * most);
+  const twice = overStates(model, { absolute, relative: Number.MAX_VALUE }, sides.overlap);
+  const fails = clamped(most - (twice.of[ANY] as number));
   const hasDots = benches.some(({ flush }) => flush !== undefined);
-  const inner = roughness(model, rough, plan, aim, at) * fails;
+  const roughly = buildSides(rough, plan, aim);
+  const errors = [low, high, twice].map(({ of, error }) => error + (of[ERROR] as number));
   return {
     fails,
-    error: mean.error + (mean.of[TOTAL.error] as number) + inner + (hasDots ? left : 0),
+    error: errors.reduce(
+      (sum, error) => sum + error,
+      roughness(model, sides, roughly) * fails + (hasDots ? left : 0),
+    ),
     byRule: {
-      keep: value(TOTAL.keep),
-      web: value(TOTAL.web),
-      channel: value(TOTAL.channel),
-      flush: value(TOTAL.flush),
+      keep: clamped(low.of[FIRST] as number),
+      web: clamped(high.of[FIRST] as number),
+      channel: clamped(high.of[SECOND] as number),
+      flush: clamped(low.of[SECOND] as number),
     },
-    byHole: benches.map((_, i) => value(TOTAL.holes + i)),
+    byHole: benches.map((_, i) => {
+      const at = (of: Quantities) => of[HOLES + i] as number;
+      return clamped(at(low.of) + at(high.of) - at(twice.of));
+    }),
   };
 }
 
+function clamped(chance: number): number {
+  return Math.min(1, Math.max(0, chance));
+}
+
+/** The mean over what the whole board shares, of quantities with an error of their own. */
+function overStates({ shared }: Model, aim: Aim, at: (state: State) => Quantities): Mean {
+  if (!listCorners(shared).some((state) => (at(state)[ANY] as number) > 0)) {
+    return { of: at(NOMINAL), error: 0 };
+  }
+  // what asks for most nodes stands outside: those within soon know how few they need
+  const mean = (names: readonly (keyof State)[], state: State): Mean => {
+    const [name, ...rest] = names;
+    if (name === undefined) return { of: at(state), error: 0 };
+    const over = (by: number) => withError(mean(rest, { ...state, [name]: state[name] + by }));
+    // to either side of the middle another of two holes is the worse one
+    return meanOver(shared[name], aim, over, habits[name], name === "crest");
+  };
+  const habits = {
+    crest: newHabit(),
+    sanding: newHabit(),
+    radius: newHabit(),
+    existing: newHabit(),
+  };
+  return mean(["crest", "sanding", "radius", "existing"], NOMINAL);
+}
+
+/** The states as far off as can be: where nothing fails at any of them it does nowhere. */
+function listCorners(shared: Model["shared"]): State[] {
+  return (["radius", "existing", "crest", "sanding"] as const).reduce<State[]>(
+    (states, name) => {
+      const far = shared[name]?.half ?? 0;
+      if (far === 0) return states;
+      return [-far, far].flatMap((by) =>
+        states.map((state) => ({ ...state, [name]: state[name] + by })),
+      );
+    },
+    [NOMINAL],
+  );
+}
+
 function withError({ of, error }: Mean): Quantities {
-  of[TOTAL.error] = (of[TOTAL.error] as number) + error;
-  return of;
+  const all = of.slice();
+  all[ERROR] = (all[ERROR] as number) + error;
+  return all;
 }
 
 /** How far a rough model is from a fine one, as a part of what fails: at a few states of the board. */
-function roughness(
-  model: Model,
-  rough: Model,
-  plan: Plan,
-  aim: Aim,
-  at: (state: State) => Quantities,
-): number {
-  const roughAt = makeTotals(rough, plan, aim);
+function roughness({ shared }: Model, fine: Sides, rough: Sides): number {
   const states: State[] = [NOMINAL];
   for (const name of ["radius", "existing", "crest", "sanding"] as const) {
-    const law = model.shared[name];
+    const law = shared[name];
     if (law === undefined) continue;
     const off = law.sigma === undefined ? 0.7 * law.half : 1.5 * law.sigma;
     for (const by of [-off, off]) states.push({ ...NOMINAL, [name]: NOMINAL[name] + by });
   }
+  const failing = ({ below, above }: Sides, state: State) =>
+    (below(state)[ANY] as number) + (above(state)[ANY] as number);
   let [apart, sum] = [0, 0];
   for (const state of states) {
-    const fine = at(state)[TOTAL.fails] as number;
-    apart += Math.abs((roughAt(state)[TOTAL.fails] as number) - fine);
-    sum += fine;
+    const fails = failing(fine, state);
+    apart += Math.abs(failing(rough, state) - fails);
+    sum += fails;
   }
   return sum > 0 ? apart / sum : 0;
 }
 
-/** All chances under one state of the board. */
-function makeTotals(model: Model, plan: Plan, aim: Aim): (state: State) => Quantities {
-  const count = model.benches.length;
-  const below = buildTree(plan.bits, belowLaws(model), model.lawOf);
+/** The chances under one state of the board: below the windows, above them, and on both sides at once. */
+type Sides = ReturnType<typeof buildSides>;
+
+function buildSides(model: Model, plan: Plan, aim: Aim) {
+  const level = buildTree(plan.bits, belowLaws(model), model.lawOf);
+  const below = keptByState((state) =>
+    withError(failingShares(level, placeLimits(model, plan, "below", state, 0), aim, model.grade)),
+  );
   const above = makeAbove(model, plan, aim);
-  return (state) => {
-    const limits = placeLimits(model, plan, "below", state, 0);
-    const low = failingShares(below, limits, aim, model.grade);
-    const high = above(state);
-    const overlap = integrateOverlap(model, plan, state, low.of, high.of);
-    const all = new Float64Array(TOTAL.holes + count);
-    all[TOTAL.fails] = (low.of[ANY] as number) + (high.of[ANY] as number) - overlap.any;
-    all[TOTAL.keep] = low.of[FIRST] as number;
-    all[TOTAL.flush] = low.of[SECOND] as number;
-    all[TOTAL.web] = high.of[FIRST] as number;
-    all[TOTAL.channel] = high.of[SECOND] as number;
-    all[TOTAL.error] = low.error + high.error + overlap.error;
-    for (let i = 0; i < count; i++) {
-      const own = (low.of[HOLES + i] as number) + (high.of[HOLES + i] as number);
-      all[TOTAL.holes + i] = own - (overlap.byHole[i] ?? 0);
-    }
+  const overlap = (state: State) => {
+    const [low, high] = [below(state), above(state)];
+    const { any, byHole, error } = integrateOverlap(model, plan, state, {
+      below: low[ANY] as number,
+      above: high[ANY] as number,
+      keep: low[FIRST] as number,
+      flush: low[SECOND] as number,
+    });
+    const all = new Float64Array(low.length);
+    all[ANY] = any;
+    all[ERROR] = error;
+    all.set(byHole, HOLES);
     return all;
+  };
+  return { below, above, overlap };
+}
+
+function keptByState(make: (state: State) => Quantities): (state: State) => Quantities {
+  const known = new Map<string, Quantities>();
+  return (state) => {
+    const key = nameState(state);
+    const found = known.get(key) ?? make(state);
+    known.set(key, found);
+    return found;
   };
 }
 
-const TOTAL = { fails: 0, keep: 1, flush: 2, web: 3, channel: 4, error: 5, holes: 6 } as const;
+function nameState({ radius, existing, crest, sanding }: State): string {
+  return `${radius} ${existing} ${crest} ${sanding}`;
+}
 
 function belowLaws({ neck, board }: Model): SharedLaws {
   const { point, stop } = neck.spec.tolerance;
@@ -272,23 +329,21 @@ function belowLaws({ neck, board }: Model): SharedLaws {
 }
 
 /** What fails above the windows; it hangs on the existing radius alone, and on the points of some bits. */
-function makeAbove(model: Model, plan: Plan, aim: Aim): (state: State) => Mean {
+function makeAbove(model: Model, plan: Plan, aim: Aim): (state: State) => Quantities {
   const { thickness, stop } = model.neck.spec.tolerance;
   const laws = { board: [thickness], point: [], stop: stop.per === "hole" ? [] : [stop] };
-  const known = new Map<number, Mean>();
   const isPointed = plan.bits.map(({ settings }) =>
     settings.some(({ holes }) => holes.some((i) => model.pointed[i])),
   );
   const level = buildTree(plan.bits, laws, model.lawOf);
-  return (state) => {
-    const found = known.get(state.existing);
-    if (found) return found;
-    const mean = isPointed.some((each) => each)
-      ? failingWithPoints(model, plan, state, isPointed, aim)
-      : failingShares(level, placeLimits(model, plan, "above", state, 0), aim, model.grade);
-    known.set(state.existing, mean);
-    return mean;
-  };
+  const above = keptByState((state) =>
+    withError(
+      isPointed.some((each) => each)
+        ? failingWithPoints(model, plan, state, isPointed, aim)
+        : failingShares(level, placeLimits(model, plan, "above", state, 0), aim, model.grade),
+    ),
+  );
+  return ({ existing }) => above({ ...NOMINAL, existing });
 }
 
 /** The same where points are off too: the thickness first, then each bit's point, then its settings. */
@@ -316,7 +371,7 @@ function failingWithPoints(
       }).of;
       for (let i = 0; i < all.length; i++) {
         const [one, other] = [all[i] as number, of[i] as number];
-        all[i] = i < HOLES ? one + other * (1 - one) : one + other;
+        all[i] = i < ERROR ? either(one, other) : one + other;
       }
     });
     return all;
@@ -330,19 +385,18 @@ export function placeLimits(
   side: "below" | "above",
   state: State,
   p: number,
-): HoleLimits[] {
-  const { radius, existing, crest, sanding } = state;
-  const key = side === "above" ? `${existing} ${p}` : `${radius} ${existing} ${crest} ${sanding} .`;
-  let found = model.known.get(key);
-  if (found === undefined) {
+): Side {
+  const key = side === "above" ? `${state.existing} ${p}` : `${nameState(state)} .`;
+  let limits = model.known.get(key);
+  if (limits === undefined) {
     const make = side === "above" ? aboveLimits : belowLimits;
-    found = model.benches.map((bench, i) => make(model, bench, i, state, p));
-    model.known.set(key, found);
+    limits = model.benches.map((bench, i) => make(model, bench, i, state, p));
+    model.known.set(key, limits);
   }
-  return found.map((limits, i) => ({ ...limits, set: sets[i] as number }));
+  return { limits, sets };
 }
 
-function belowLimits(model: Model, bench: Bench, i: number, state: State): Limits {
+function belowLimits(model: Model, bench: Bench, i: number, state: State): HoleLimits {
   const { layout, grade } = model;
   const [own, ownMost] = [model.tipErrors[i], model.dotErrors[i]] as [LawSpec[], LawSpec[]];
   const least = buildSpread(bench.keep(state), layout, model.tip[i], grade);
@@ -352,7 +406,7 @@ function belowLimits(model: Model, bench: Bench, i: number, state: State): Limit
   return { first, second: { most, own, ownMost }, either: { least, most, own, ownMost } };
 }
 
-function aboveLimits(model: Model, bench: Bench, i: number, state: State, p: number): Limits {
+function aboveLimits(model: Model, bench: Bench, i: number, state: State, p: number): HoleLimits {
   const { layout, grade } = model;
   const own = model.tipErrors[i] as LawSpec[];
   const limit = (field: Field) => ({ most: buildSpread(field, layout, model.tip[i], grade), own });

@@ -1,31 +1,40 @@
 /**
  * What fails below its window and above it at once, at one hole or at two: it is in both chances, and is to count once.
  */
+import type { LawSpec } from "../design/spec.js";
 import type { State } from "./bench.js";
-import type { Quantities } from "./expectation.js";
-import { edgesOnBothSides, type Law } from "./law.js";
+import { edgesOnBothSides, evenNodes, type Law } from "./law.js";
 import { type Model, type Plan, placeLimits } from "./model.js";
 import { nodesOn, type Rule } from "./rules.js";
 import {
-  ANY,
   type BitGroup,
   either,
-  FIRST,
-  failingInSetting,
-  HOLES,
+  failingAny,
   type HoleLimits,
+  integrateOver,
+  type Placed,
   panelRule,
   panelsBetween,
+  placeOn,
   type SettingGroup,
-  settingShares,
+  type Side,
 } from "./shares.js";
-import { chanceAbove, chanceBelow, type Grade } from "./spread.js";
+import { chanceAbove, chanceBelow, type Grade, type Spread, spreadAround } from "./spread.js";
 
-/** The overlap, and what it may be off by. */
+/** What fails on both sides: of any hole, and of each by itself. */
 export interface Overlap {
   readonly any: number;
   readonly byHole: readonly number[];
+  /** How far off `any` may be. */
   readonly error: number;
+}
+
+/** What fails on either side under one state. */
+export interface Sides {
+  readonly below: number;
+  readonly above: number;
+  readonly keep: number;
+  readonly flush: number;
 }
 
 /** Below this, and below this part of what fails, both at once is left out. */
@@ -38,84 +47,143 @@ const NEAR = 1e-6;
  * Errors that let a hole fail below make it fail less above, so that keep and web fail together at most as often as if
  * they were independent; flush and web may go together.
  */
-export function integrateOverlap(
+export function integrateOverlap(model: Model, plan: Plan, state: State, sides: Sides): Overlap {
+  const { below, above, keep, flush } = sides;
+  const together = Math.min(above, keep * above + flush);
+  const most = Math.min(SELDOM, PART * (below + above));
+  if (together <= most) return { any: 0, byHole: [], error: together };
+  const byHole = model.benches.map(() => 0);
+  let apart = 0;
+  forEachHole(plan, (i, stops, pointed) => {
+    const twice = failingTwice(model, plan, state, i, stops, pointed);
+    byHole[i] = twice.alone;
+    apart += twice.alone - twice.asIfApart;
+  });
+  if (!model.pointed.some((each) => each)) {
+    const { any, error } = bySettings(model, plan, state, sides, apart);
+    if (error <= NEAR) return { any, byHole, error };
+  }
+  return { ...workedOut(model, plan, state), byHole };
+}
+
+function forEachHole(
+  { bits }: Plan,
+  use: (hole: number, stops: boolean, pointed: boolean) => void,
+): void {
+  for (const { settings, pointed } of bits) {
+    for (const { holes, stops } of settings) for (const i of holes) use(i, stops, pointed);
+  }
+}
+
+/**
+ * That one hole fails on both sides: given how far its tip is off, what moves either side is independent. And the same as
+ * if the tip's own errors were another on each side.
+ */
+function failingTwice(
   model: Model,
   plan: Plan,
   state: State,
-  low: Quantities,
-  high: Quantities,
-): Overlap {
-  const [below, above] = [low[ANY] as number, high[ANY] as number];
-  const hasDots = model.benches.some(({ flush }) => flush !== undefined);
-  const together = hasDots
-    ? Math.min(above, (low[FIRST] as number) * above + (low[FIRST + 1] as number))
-    : below * above;
-  const most = Math.min(SELDOM, PART * (below + above));
-  if (together <= most) return { any: 0, byHole: [], error: together };
-  const quick = model.pointed.some((each) => each)
-    ? undefined
-    : bySettings(model, plan, state, below, above);
-  return quick && quick.error <= NEAR ? quick : workedOut(model, plan, state);
+  i: number,
+  stops: boolean,
+  pointed: boolean,
+): { alone: number; asIfApart: number } {
+  const { neck, board, lawOf, grade } = model;
+  const { point, thickness, stop, fill } = neck.spec.tolerance;
+  const own = model.tipErrors[i] as readonly LawSpec[];
+  const shared = stops && stop.per !== "hole" ? [stop] : [];
+  const isSeen = pointed && (model.pointed[i] as boolean);
+  const nodes = isSeen ? placeNodes(model.point, 0, grade / 2) : ONE;
+  const under = pointed && !isSeen ? [...board, point] : board;
+  const low = placeLimits(model, plan, "below", state, 0);
+  const twice = (tip: readonly LawSpec[], more: readonly LawSpec[], p: number) => {
+    const high = placeLimits(model, plan, "above", state, p);
+    const set = low.sets[i] as number;
+    const { least, most } = (low.limits[i] as HoleLimits).either;
+    const wood = (high.limits[i] as HoleLimits).either.most as Spread;
+    const sides = {
+      least: least && spreadAround(least.atoms(), lawOf([...under, ...more])),
+      flat: most && spreadAround(most.atoms(), lawOf([...under, ...more, fill])),
+      wood: spreadAround(wood.atoms(), lawOf([thickness, ...more])),
+    };
+    return onBothSides(lawOf(tip), sides, set, p, grade);
+  };
+  let [alone, asIfApart] = [0, 0];
+  nodes.at.forEach((p, k) => {
+    const weight = nodes.weight[k] as number;
+    const together = twice([...shared, ...own], [], p);
+    alone += weight * together;
+    asIfApart += weight * (own.length > 0 ? twice(shared, own, p) : together);
+  });
+  return { alone, asIfApart };
+}
+
+function onBothSides(
+  law: Law | undefined,
+  { least, flat, wood }: { least?: Spread | undefined; flat?: Spread | undefined; wood: Spread },
+  set: number,
+  p: number,
+  grade: Grade,
+): number {
+  const at = (x: number) => {
+    const m = x + set;
+    const under = least ? chanceAbove(least, m - p) : 0;
+    const over = flat ? chanceBelow(flat, m - p) : 0;
+    return (under + over) * chanceBelow(wood, m);
+  };
+  if (law === undefined) return at(0);
+  const limits: Placed[] = [
+    { least, most: flat, set: set - p, own: [] },
+    { most: wood, set, own: [] },
+  ];
+  return integrateOver(law, panelsBetween(law, limits, -law.half, law.half, 0), grade, at);
 }
 
 /**
  * Given the stop's error of a setting, what fails below and above is independent but for errors of a hole's own; settings
  * are independent but for what the board shares, which is another error on each side. With a and b the chances below and
- * above, both at once have the chance a·b, but in each setting E[a(s)·b(s)], less the holes that would fail on both sides.
+ * above, both at once have the chance a·b, but in each setting E[a(s)·b(s)], and what single holes have more than that.
  */
-function bySettings(model: Model, plan: Plan, state: State, below: number, above: number): Overlap {
+function bySettings(
+  model: Model,
+  plan: Plan,
+  state: State,
+  { below, above }: Sides,
+  own: number,
+): Omit<Overlap, "byHole"> {
   const { neck, board, stop, grade, lawOf } = model;
   const { point, thickness } = neck.spec.tolerance;
   const low = placeLimits(model, plan, "below", state, 0);
   const high = placeLimits(model, plan, "above", state, 0);
-  const byHole = new Float64Array(low.length);
-  let [any, apart, own] = [below * above, 0, 0];
+  const over = lawOf([thickness]);
+  let [any, apart] = [below * above + own, 0];
   for (const { settings, pointed } of plan.bits) {
+    const under = lawOf(pointed ? [...board, point] : board);
+    const smooth = [under, over].map((law) => (law && law.width < Infinity ? law.width : 0));
     for (const { holes, stops } of settings) {
-      const under = settingShares(pointed ? [...board, point] : board, holes, lawOf);
-      const over = settingShares([thickness], holes, lawOf);
-      const nodes = kept(model, stops ? stop : undefined, grade);
-      const mean = { a: 0, b: 0, both: 0, own: 0 };
+      const nodes = placeNodes(stops ? stop : undefined, Math.min(...smooth), grade);
+      const [deep, shallow] = [placeOn(low, holes, "either"), placeOn(high, holes, "either")];
+      const mean = { a: 0, b: 0, both: 0 };
       nodes.at.forEach((s, k) => {
         const weight = nodes.weight[k] as number;
-        const [a, b] = [
-          failingInSetting(under, low, grade, s),
-          failingInSetting(over, high, grade, s),
-        ];
-        const [anyA, anyB] = [a[ANY] as number, b[ANY] as number];
-        mean.a += weight * anyA;
-        mean.b += weight * anyB;
-        mean.both += weight * anyA * anyB;
-        for (const i of holes) {
-          const pair = weight * (a[HOLES + i] as number) * (b[HOLES + i] as number);
-          const isOwn = (model.tipErrors[i]?.length ?? 0) > 0;
-          if (isOwn) mean.own += pair;
-          else byHole[i] = (byHole[i] as number) + pair;
-        }
+        const a = failingAny(under, deep, grade, s);
+        const b = failingAny(over, shallow, grade, s);
+        mean.a += weight * a;
+        mean.b += weight * b;
+        mean.both += weight * a * b;
       });
-      any += mean.both - mean.a * mean.b - mean.own;
+      any += mean.both - mean.a * mean.b;
       apart += Math.abs(mean.both - mean.a * mean.b);
-      own += mean.own;
     }
   }
   const isOne = plan.bits.length === 1 && plan.bits[0]?.settings.length === 1;
-  const error = (isOne ? 0 : apart * (below + above)) + own * (below + above);
-  const hasDots = low.some(({ second }) => second !== undefined);
-  return { any, byHole: [...byHole], error: error + (hasDots ? own : 0) };
+  return { any, error: ((isOne ? 0 : apart) + Math.abs(own)) * (below + above) };
 }
 
-type Nodes = Rule;
-
-function kept({ nodes }: Model, law: Law | undefined, grade: Grade): Nodes {
-  const known = nodes.get(grade) ?? new Map<Law | undefined, Nodes>();
-  nodes.set(grade, known);
-  const found = known.get(law) ?? placeNodes(law, grade);
-  known.set(law, found);
-  return found;
-}
-
-function placeNodes(law: Law | undefined, grade: Grade): Nodes {
-  if (law === undefined) return { at: [0], weight: [1] };
+/** Nodes for what is as smooth as a normal chance of so much, or has kinks where that is 0. */
+function placeNodes(law: Law | undefined, smoothness: number, grade: Grade): Rule {
+  if (law === undefined) return ONE;
+  const even = evenNodes(law, smoothness, grade);
+  if (even) return even;
   if (law.sigma !== undefined) return law.rule(4 + 4 * grade);
   const edges = edgesOnBothSides(law);
   const all = grade < 1 ? 4 + 8 * grade : 8 + 8 * grade;
@@ -123,55 +191,49 @@ function placeNodes(law: Law | undefined, grade: Grade): Nodes {
   return nodesOn(edges, n, law.density);
 }
 
-function workedOut(model: Model, plan: Plan, state: State): Overlap {
+const ONE: Rule = { at: [0], weight: [1] };
+
+function workedOut(model: Model, plan: Plan, state: State): Omit<Overlap, "byHole"> {
   // while a travel is only sought, half as finely
   const grade = model.grade < 2 ? model.grade / 2 : model.grade;
   const rough = onNodes(model, plan, state, grade / 2);
-  const fine = onNodes(model, plan, state, grade);
-  return { ...fine, error: Math.abs(fine.any - rough.any) };
+  const any = onNodes(model, plan, state, grade);
+  return { any, error: Math.abs(any - rough) };
 }
 
-function onNodes(model: Model, plan: Plan, state: State, grade: Grade): Omit<Overlap, "error"> {
+function onNodes(model: Model, plan: Plan, state: State, grade: Grade): number {
   const { thickness, point } = model.neck.spec.tolerance;
   const [only] = plan.bits;
-  const isMerged =
-    plan.bits.length === 1 && only !== undefined && !model.pointed.some((each) => each);
+  const isSeen = model.pointed.some((each) => each);
+  const isMerged = plan.bits.length === 1 && only !== undefined && !isSeen;
   const merged = isMerged && only.pointed ? [...model.board, point] : model.board;
-  const sanding = kept(model, model.lawOf(merged), grade);
-  const thick = kept(model, model.lawOf([thickness]), grade);
-  const points = kept(model, isMerged ? undefined : model.point, grade);
-  const count = model.benches.length;
-  const byHole = new Float64Array(count);
-  let any = 0;
-  for (let i = 0; i < sanding.at.length; i++) {
-    for (let j = 0; j < thick.at.length; j++) {
-      const share = (sanding.weight[i] as number) * (thick.weight[j] as number);
-      let [all, below, above] = [0, 0, 0];
-      for (const bit of plan.bits) {
-        const nodes = bit.pointed ? points : ONE;
-        const of = inBit(
-          model,
-          plan,
-          state,
-          bit,
-          nodes,
-          sanding.at[i] as number,
-          thick.at[j] as number,
-          share,
-          byHole,
-          grade,
-        );
-        all = either(all, of.any);
-        below = either(below, of.below);
-        above = either(above, of.above);
+  const sanding = placeNodes(model.lawOf(merged), 0, grade);
+  const thick = placeNodes(model.lawOf([thickness]), 0, grade);
+  const points = placeNodes(isMerged ? undefined : model.point, 0, grade);
+  const low = placeLimits(model, plan, "below", state, 0);
+  const bits = plan.bits.map((bit) => {
+    const nodes = bit.pointed ? points : ONE;
+    const highs = nodes.at.map((p) => placeLimits(model, plan, "above", state, isSeen ? p : 0));
+    return { bit, nodes, highs };
+  });
+  let overlap = 0;
+  sanding.at.forEach((y, i) => {
+    thick.at.forEach((z, j) => {
+      const all: Three = { any: 0, below: 0, above: 0 };
+      for (const { bit, nodes, highs } of bits) {
+        const own: Three = { any: 0, below: 0, above: 0 };
+        nodes.at.forEach((p, k) => {
+          const of = inBit(model, bit, low, highs[k] as Side, y - p, z, grade);
+          addTo(own, of, nodes.weight[k] as number);
+        });
+        join(all, own);
       }
-      any += share * (below + above - all);
-    }
-  }
-  return { any, byHole: [...byHole] };
+      const share = (sanding.weight[i] as number) * (thick.weight[j] as number);
+      overlap += share * (all.below + all.above - all.any);
+    });
+  });
+  return overlap;
 }
-
-const ONE: Nodes = { at: [0], weight: [1] };
 
 interface Three {
   any: number;
@@ -179,95 +241,69 @@ interface Three {
   above: number;
 }
 
+function addTo(sum: Three, more: Three, weight: number): void {
+  sum.any += weight * more.any;
+  sum.below += weight * more.below;
+  sum.above += weight * more.above;
+}
+
+function join(all: Three, more: Three): void {
+  all.any = either(all.any, more.any);
+  all.below = either(all.below, more.below);
+  all.above = either(all.above, more.above);
+}
+
 function inBit(
   model: Model,
-  plan: Plan,
-  state: State,
-  bit: BitGroup,
-  points: Nodes,
-  sanding: number,
-  thick: number,
-  share: number,
-  byHole: Float64Array,
+  { settings }: BitGroup,
+  low: Side,
+  high: Side,
+  m: number,
+  n: number,
   grade: Grade,
 ): Three {
-  const sum = { any: 0, below: 0, above: 0 };
-  points.at.forEach((p, k) => {
-    const weight = points.weight[k] as number;
-    const low = placeLimits(model, plan, "below", state, 0);
-    const isPointed = model.pointed.some((each) => each);
-    const high = placeLimits(model, plan, "above", state, isPointed ? p : 0);
-    const own = { any: 0, below: 0, above: 0 };
-    for (const setting of bit.settings) {
-      const law = setting.stops ? model.stop : undefined;
-      const of = inSetting(
-        law,
-        setting,
-        low,
-        high,
-        sanding - p,
-        thick,
-        share * weight,
-        byHole,
-        grade,
-      );
-      own.any = either(own.any, of.any);
-      own.below = either(own.below, of.below);
-      own.above = either(own.above, of.above);
-    }
-    sum.any += weight * own.any;
-    sum.below += weight * own.below;
-    sum.above += weight * own.above;
-  });
-  return sum;
+  const all: Three = { any: 0, below: 0, above: 0 };
+  for (const setting of settings) {
+    join(all, inSetting(setting.stops ? model.stop : undefined, setting, low, high, m, n, grade));
+  }
+  return all;
 }
 
 function inSetting(
   law: Law | undefined,
   { holes }: SettingGroup,
-  low: readonly HoleLimits[],
-  high: readonly HoleLimits[],
+  low: Side,
+  high: Side,
   m: number,
   n: number,
-  share: number,
-  byHole: Float64Array,
   grade: Grade,
 ): Three {
-  const sum = { any: 0, below: 0, above: 0 };
-  const add = (x: number, weight: number) => {
-    let [any, below, above] = [0, 0, 0];
-    for (const i of holes) {
-      const [first, second] = [low[i] as HoleLimits, high[i] as HoleLimits];
-      const { set } = first;
-      const { least, most: flat } = first.either;
+  const [deep, shallow] = [placeOn(low, holes, "either"), placeOn(high, holes, "either")];
+  const at = (x: number): Three => {
+    const all: Three = { any: 0, below: 0, above: 0 };
+    for (let i = 0; i < deep.length; i++) {
+      const { least, most: flat, set } = deep[i] as Placed;
+      const { most } = shallow[i] as Placed;
       const keep = least ? chanceAbove(least, m + x + set) : 0;
       const flush = flat ? chanceBelow(flat, m + x + set) : 0;
-      const { most } = second.either;
       const wood = most ? chanceBelow(most, n + x + set) : 0;
-      const under = Math.min(1, keep + flush);
-      const own = Math.min(1, keep + either(flush, wood));
-      byHole[i] = (byHole[i] as number) + share * weight * (under + wood - own);
-      any = either(any, own);
-      below = either(below, under);
-      above = either(above, wood);
+      all.any = either(all.any, Math.min(1, keep + either(flush, wood)));
+      all.below = either(all.below, Math.min(1, keep + flush));
+      all.above = either(all.above, wood);
     }
-    sum.any += weight * any;
-    sum.below += weight * below;
-    sum.above += weight * above;
+    return all;
   };
-  if (law === undefined) {
-    add(0, 1);
-    return sum;
-  }
-  const { at, weight } = panelRule(grade);
-  const placed = holes.flatMap((i) => [
-    { ...(low[i] as HoleLimits).either, set: (low[i] as HoleLimits).set + m },
-    { ...(high[i] as HoleLimits).either, set: (high[i] as HoleLimits).set + n },
-  ]);
-  for (const [from, to] of panelsBetween(law, placed, -law.half, law.half)) {
-    for (let k = 0; k < at.length; k++) {
-      const x = (from + to) / 2 + ((to - from) / 2) * (at[k] as number);
-      add(x, (to - from) * (weight[k] as number) * law.density(x));
+  if (law === undefined) return at(0);
+  const placed = [
+    ...deep.map((each) => ({ ...each, set: each.set + m })),
+    ...shallow.map((each) => ({ ...each, set: each.set + n })),
+  ];
+  const sum: Three = { any: 0, below: 0, above: 0 };
+  const { at: nodes, weight } = panelRule(grade);
+  for (const [from, to] of panelsBetween(law, placed, -law.half, law.half, 0)) {
+    for (let k = 0; k < nodes.length; k++) {
+      const x = (from + to) / 2 + ((to - from) / 2) * (nodes[k] as number);
+      addTo(sum, at(x), (to - from) * (weight[k] as number) * law.density(x));
     }
   }
   return sum;

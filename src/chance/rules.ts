@@ -27,19 +27,14 @@ export function semicircleRule(n: number): Rule {
   };
 }
 
-/** The two nodes that give the same four first moments as many weighted ones. */
-export function twoFor({ at, weight }: Rule): Rule {
-  const moment = (about: number, power: number) =>
-    at.reduce((sum, x, i) => sum + (weight[i] as number) * (x - about) ** power, 0);
-  const mean = moment(0, 1);
-  const spread = Math.sqrt(moment(mean, 2));
-  if (!(spread > 0)) return { at: [mean], weight: [1] };
-  const lean = moment(mean, 3) / spread ** 3 / 2;
-  const reach = Math.hypot(1, lean);
-  return {
-    at: [mean + spread * (lean - reach), mean + spread * (lean + reach)],
-    weight: [(1 + lean / reach) / 2, (1 - lean / reach) / 2],
-  };
+/** The n nodes that give the same 2n first moments as many weighted ones. */
+export function fewFor(rule: Rule, n: number): Rule {
+  const [from, to] = [Math.min(...rule.at), Math.max(...rule.at)];
+  const [middle, half] = [(from + to) / 2, (to - from) / 2];
+  if (rule.at.length <= n || !(half > 0)) return rule;
+  const unit = { at: rule.at.map((x) => (x - middle) / half), weight: rule.weight };
+  const { at, weight } = gaussRule(n, findRecurrence(n, unit), -1, 1);
+  return { at: at.map((x) => middle + half * x), weight };
 }
 
 /** x·p(k) = b(k+1)·p(k+1) + a(k)·p(k) + b(k)·p(k−1), of orthonormal polynomials. */

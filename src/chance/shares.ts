@@ -2,11 +2,11 @@
  * Who shares which error: the board has bits, each bit its settings, each setting its holes. What lies to one side of a
  * hole's window hangs on one sum of errors (keep and flush on stop − point − sanding, web and channel on stop − thickness),
  * so its chance is a mean over the board's error of a product over bits of means over the bit's, and so on. Errors that
- * only one setting has are added up first.
+ * only one setting has are added up first; of one hole by itself all are.
  */
 import type { LawSpec } from "../design/spec.js";
-import { type Aim, finerThan, type Mean, meanOver, type Quantities } from "./expectation.js";
-import type { Law, Laws } from "./law.js";
+import { type Aim, finerThan, type Mean, meanOver } from "./expectation.js";
+import { evenNodes, type Law, type Laws } from "./law.js";
 import { legendreRule, type Rule } from "./rules.js";
 import { chanceAbove, chanceBelow, type Grade, type Spread } from "./spread.js";
 
@@ -30,8 +30,6 @@ export interface HoleLimits {
   readonly second: Limit | undefined;
   /** Either. */
   readonly either: Limit;
-  /** Travel and correction, or the depth of what is drilled. */
-  readonly set: number;
 }
 
 /** Broken where m is less than the one, or more than the other. */
@@ -43,6 +41,12 @@ export interface Limit {
   readonly ownMost?: readonly LawSpec[];
 }
 
+/** The limits of all holes, and how far each is set: travel and correction, or the depth of what is drilled. */
+export interface Side {
+  readonly limits: readonly HoleLimits[];
+  readonly sets: readonly number[];
+}
+
 /** Errors that add up, in the order in which they are shared. */
 export interface SharedLaws {
   readonly board: readonly LawSpec[];
@@ -50,11 +54,12 @@ export interface SharedLaws {
   readonly stop: readonly LawSpec[];
 }
 
-/** Where the chance that any hole fails stands, the chances of the two rules of this side, and the first hole's. */
+/** Where the chance that any hole fails stands, the chances of the two rules of this side, an error, the first hole's. */
 export const ANY = 0;
 export const FIRST = 1;
 export const SECOND = 2;
-export const HOLES = 3;
+export const ERROR = 3;
+export const HOLES = 4;
 
 /** A level of the tree: an error, and what shares it; a setting knows the errors of its own. */
 export type Level = { readonly law: Law | undefined; readonly under: readonly Level[] } | Setting;
@@ -62,99 +67,142 @@ export type Level = { readonly law: Law | undefined; readonly under: readonly Le
 export interface Setting {
   readonly law: Law | undefined;
   readonly holes: readonly number[];
-  /** The same law with a hole's own errors added. */
-  readonly with: (own: readonly LawSpec[]) => Law | undefined;
+  /** Errors that others share as well are told by how far off all already is. */
+  readonly isShared: boolean;
+  /** The law of all that is shared, from the board down, with a hole's own errors added. */
+  readonly alone: (own: readonly LawSpec[]) => Law | undefined;
 }
 
 /** The tree of a side; an error that one setting has by itself is added to the setting's. */
 export function buildTree(bits: readonly BitGroup[], laws: SharedLaws, lawOf: Laws): Level {
   const inBoard = bits.length === 1;
   const under = bits.map(({ settings, pointed }): Level => {
-    const point = pointed ? laws.point : [];
+    const shared = pointed ? [...laws.board, ...laws.point] : laws.board;
     const inBit = settings.length === 1;
-    const shared = inBoard ? laws.board : [];
+    const ofBit = inBoard ? shared : pointed ? laws.point : [];
     const children = settings.map(({ holes, stops }): Level => {
       const own = stops ? laws.stop : [];
-      return settingShares(inBit ? [...shared, ...point, ...own] : own, holes, lawOf);
+      const alone = keepLaws([...shared, ...own], lawOf);
+      const isShared = !(inBoard && inBit);
+      return { law: lawOf(inBit ? [...ofBit, ...own] : own), holes, isShared, alone };
     });
     const [only] = children;
-    return inBit && only ? only : { law: lawOf([...shared, ...point]), under: children };
+    return inBit && only ? only : { law: lawOf(ofBit), under: children };
   });
   const [only] = under;
   return inBoard && only ? only : { law: lawOf(laws.board), under };
 }
 
-export function settingShares(
-  errors: readonly LawSpec[],
-  holes: readonly number[],
-  lawOf: Laws,
-): Setting {
+/** Errors with others added, by the list of these. */
+function keepLaws(errors: readonly LawSpec[], lawOf: Laws) {
   const known = new Map<readonly LawSpec[], Law | undefined>();
-  const law = lawOf(errors);
-  const sum = (own: readonly LawSpec[]) => {
-    if (own.length === 0) return law;
+  return (own: readonly LawSpec[]) => {
     if (!known.has(own)) known.set(own, lawOf([...errors, ...own]));
     return known.get(own);
   };
-  return { law, holes, with: sum };
 }
 
 /** The chances of one side of all windows. */
-export function failingShares(
+export function failingShares(level: Level, side: Side, aim: Aim, grade: Grade, shift = 0): Mean {
+  const of = new Float64Array(HOLES + side.limits.length);
+  const [any, error] = failingUnder(level, side, "either", aim, grade)(shift);
+  of[ANY] = any;
+  // where all holes have one rule, it is the first
+  const hasTwo = side.limits.some(({ second }) => second !== undefined);
+  of[FIRST] = hasTwo ? failingUnder(level, side, "first", aim, grade)(shift)[0] : any;
+  of[SECOND] = hasTwo ? failingUnder(level, side, "second", aim, grade)(shift)[0] : 0;
+  for (const setting of listSettings(level)) {
+    for (const i of setting.holes) of[HOLES + i] = failingAlone(setting, side, i, grade, shift);
+  }
+  return { of, error };
+}
+
+function listSettings(level: Level): readonly Setting[] {
+  return "holes" in level ? [level] : level.under.flatMap(listSettings);
+}
+
+/** The chance that any hole under a level fails, and its error, by how far the errors above it add up. */
+type Failing = (shift: number) => readonly [chance: number, error: number];
+
+function failingUnder(
   level: Level,
-  limits: readonly HoleLimits[],
+  side: Side,
+  which: keyof HoleLimits,
   aim: Aim,
   grade: Grade,
-  shift = 0,
-): Mean {
+): Failing {
   if ("holes" in level) {
-    return { of: failingInSetting(level, limits, grade, shift), error: 0 };
+    const limits = placeOn(side, level.holes, which);
+    const grid = level.isShared && level.law && evenNodes(level.law, findSmoothness(limits), grade);
+    if (grid)
+      return meanOn(
+        grid,
+        keepNear((x) => [anyAt(limits, x), 0]),
+      );
+    return keepNear((shift) => [failingAny(level.law, limits, grade, shift), 0]);
   }
-  const reach = measureReach(level);
-  if (!isAnyWithin(level, limits, shift - reach, shift + reach)) {
-    return { of: new Float64Array(HOLES + limits.length), error: 0 };
-  }
-  let error = 0;
-  const inner = level.law === undefined ? aim : finerThan(aim);
-  const mean = meanOver(level.law, aim, (x) => {
-    const all = new Float64Array(HOLES + limits.length);
-    for (const under of level.under) {
-      const { of, error: own } = failingShares(under, limits, inner, grade, shift + x);
-      error = Math.max(error, own);
-      joinTo(all, of);
+  const { law } = level;
+  const grid = law && evenNodes(law, measureSmoothness(level.under), grade);
+  const inner = law === undefined ? aim : finerThan(aim);
+  const parts = level.under.map((under) => failingUnder(under, side, which, inner, grade));
+  const all = (shift: number): readonly [number, number] => {
+    let [chance, error] = [0, 0];
+    for (const part of parts) {
+      const [own, off] = part(shift);
+      chance = either(chance, own);
+      error = Math.max(error, off);
     }
-    return all;
-  });
-  return { of: mean.of, error: mean.error + error };
+    return [chance, error];
+  };
+  if (law === undefined) return all;
+  if (grid) return meanOn(grid, all);
+  return (shift) => {
+    let worst = 0;
+    const { of, error } = meanOver(law, aim, (x) => {
+      const [chance, off] = all(shift + x);
+      worst = Math.max(worst, off);
+      return Float64Array.of(chance);
+    });
+    return [of[0] as number, error + worst];
+  };
 }
 
-/** Farthest that the errors of a level may add up to. */
-function measureReach(level: Level): number {
-  const own = level.law?.half ?? 0;
-  return "holes" in level ? own : own + Math.max(0, ...level.under.map(measureReach));
-}
-
-/** Whether any hole may fail where the errors add up to something between two sums. */
-function isAnyWithin(
-  level: Level,
-  limits: readonly HoleLimits[],
-  from: number,
-  to: number,
-): boolean {
-  if (!("holes" in level)) {
-    return level.under.some((under) => isAnyWithin(under, limits, from, to));
-  }
-  return level.holes.some((i) => {
-    const { either, set } = limits[i] as HoleLimits;
-    const { least, most } = either;
-    return (least && from + set < least.high) || (most && to + set > most.low);
+function meanOn({ at, weight }: Rule, f: Failing): Failing {
+  return keepNear((shift) => {
+    let sum = 0;
+    for (let k = 0; k < at.length; k++) {
+      sum += (weight[k] as number) * f(shift + (at[k] as number))[0];
+    }
+    return [Math.min(1, sum), 0];
   });
 }
 
-/** Adds the failing of other holes, which are independent of these. */
-function joinTo(all: Quantities, more: Quantities): void {
-  for (let i = 0; i < HOLES; i++) all[i] = either(all[i] as number, more[i] as number);
-  for (let i = HOLES; i < all.length; i++) all[i] = (all[i] as number) + (more[i] as number);
+/** What was worked out is kept: on a grid the same sums come again and again. */
+function keepNear(f: Failing): Failing {
+  const known = new Map<number, readonly [number, number]>();
+  return (shift) => {
+    const key = Math.round(shift / HAIR);
+    const found = known.get(key) ?? f(shift);
+    known.set(key, found);
+    return found;
+  };
+}
+
+const HAIR = 1e-10;
+
+/** How smooth the chance is that any of some limits is broken. */
+function findSmoothness(limits: readonly Placed[]): number {
+  const each = limits.flatMap(({ least, most }) => [least, most]);
+  return each.reduce((least, spread) => Math.min(least, spread?.smoothness ?? Infinity), Infinity);
+}
+
+/** How smooth the chances under a level are at the least: as a normal error of this standard deviation; 0 with kinks. */
+function measureSmoothness(levels: readonly Level[]): number {
+  const each = levels.map((level) => {
+    const own = level.law !== undefined && level.law.width < Infinity ? level.law.width : 0;
+    return "holes" in level ? own : Math.hypot(own, measureSmoothness(level.under));
+  });
+  return Math.min(...each);
 }
 
 /** The chance of either of two independent events: 1 − (1 − a)(1 − b), right where both are small. */
@@ -170,79 +218,65 @@ export function panelRule(grade: Grade): Rule {
   return (grade < 2 ? ROUGH : RULES[Math.min(2, Math.floor(grade / 2) - 1)]) as Rule;
 }
 
-/** The mean over what the holes of one setting share. */
-export function failingInSetting(
-  setting: Setting,
-  limits: readonly HoleLimits[],
-  grade: Grade,
-  shift: number,
-): Quantities {
-  const { holes, law } = setting;
-  const sum = new Float64Array(HOLES + limits.length);
-  const placed = (pick: (limits: HoleLimits) => Limit | undefined) =>
-    holes.flatMap((i): Placed[] => {
-      const each = limits[i] as HoleLimits;
-      const limit = pick(each);
-      return limit ? [{ ...limit, set: each.set + shift }] : [];
-    });
-  const first = placed((each) => each.first);
-  const second = placed((each) => each.second);
-  sum[FIRST] = failingAny(law, first, grade);
-  sum[SECOND] = second.length > 0 ? failingAny(law, second, grade) : 0;
-  sum[ANY] =
-    second.length > 0
-      ? failingAny(
-          law,
-          placed((each) => each.either),
-          grade,
-        )
-      : (sum[FIRST] as number);
-  for (const i of holes) {
-    const { either, set } = limits[i] as HoleLimits;
-    sum[HOLES + i] = failingAlone(setting, { ...either, set: set + shift }, grade);
-  }
-  return sum;
-}
-
 /** A limit, and how far its hole is set. */
 export interface Placed extends Limit {
   readonly set: number;
 }
 
+/** The limits of some holes. */
+export function placeOn(
+  { limits, sets }: Side,
+  holes: readonly number[],
+  which: keyof HoleLimits,
+): Placed[] {
+  return holes.flatMap((i) => {
+    const limit = limits[i]?.[which];
+    return limit ? [{ ...limit, set: sets[i] as number }] : [];
+  });
+}
+
 /** The chance that one hole fails, all its errors added up. */
-function failingAlone(setting: Setting, limit: Placed, grade: Grade): number {
-  const { with: sum } = setting;
-  const { least, most, own, ownMost = own, set } = limit;
+function failingAlone(setting: Setting, side: Side, i: number, grade: Grade, shift: number) {
+  const [limit] = placeOn(side, [i], "either");
+  const { least, most, own, ownMost = own, set } = limit as Placed;
   // it may fail on both sides at once
   const isTwice = least && most && least.high > most.low;
-  if (isTwice || most?.isBroken) return failingAny(setting.law, [limit], grade);
-  const chance = (spread: Spread, law: Law | undefined, sign: 1 | -1) => {
-    if (law === undefined) {
-      return sign > 0 ? chanceAbove(spread, set) : chanceBelow(spread, set);
-    }
-    let total = 0;
-    for (const { at, weight } of spread.atoms) total += weight * law.upper(sign * (set - at));
-    return total;
-  };
-  const under = least ? chance(least, sum(own), 1) : 0;
-  return Math.min(1, under + (most ? chance(most, sum(ownMost), -1) : 0));
+  if (isTwice || most?.isBroken) {
+    return failingAny(setting.alone(NONE), [limit as Placed], grade, shift);
+  }
+  const under = least ? chanceAlone(least, setting.alone(own), set + shift, 1) : 0;
+  const over = most ? chanceAlone(most, setting.alone(ownMost), set + shift, -1) : 0;
+  return Math.min(1, under + over);
+}
+
+const NONE: readonly LawSpec[] = [];
+
+/** The chance that a quantity by its place exceeds an error and m, or with sign −1 lies below them. */
+function chanceAlone(spread: Spread, law: Law | undefined, m: number, sign: 1 | -1): number {
+  if (law === undefined) return sign > 0 ? chanceAbove(spread, m) : chanceBelow(spread, m);
+  let chance = 0;
+  for (const { at, weight } of spread.atoms()) chance += weight * law.upper(sign * (m - at));
+  return chance;
 }
 
 /** The chance that any hole of a setting fails: for certain below `from` and above `to`, and between as they come. */
-function failingAny(law: Law | undefined, limits: readonly Placed[], grade: Grade): number {
-  if (law === undefined) return anyAt(limits, 0);
+export function failingAny(
+  law: Law | undefined,
+  limits: readonly Placed[],
+  grade: Grade,
+  shift: number,
+): number {
+  if (law === undefined) return anyAt(limits, shift);
   const { half } = law;
   let [from, to] = [-Infinity, Infinity];
   for (const { least, most, set } of limits) {
-    if (least) from = Math.max(from, least.low - set);
-    if (most) to = Math.min(to, most.high - set);
+    if (least) from = Math.max(from, least.low - set - shift);
+    if (most) to = Math.min(to, most.high - set - shift);
   }
   if (!(from < to)) return 1;
   const certain = (from > -half ? law.upper(-from) : 0) + (to < half ? law.upper(to) : 0);
-  return Math.min(
-    1,
-    certain + failingBetween(law, limits, grade, Math.max(from, -half), Math.min(to, half)),
-  );
+  const [start, end] = [Math.max(from, -half), Math.min(to, half)];
+  return Math.min(1, certain + failingBetween(law, limits, grade, start, end, shift));
 }
 
 function failingBetween(
@@ -251,18 +285,32 @@ function failingBetween(
   grade: Grade,
   from: number,
   to: number,
+  shift: number,
 ): number {
   const open = limits.filter(
-    ({ least, most, set }) => (least && least.high - set > from) || (most && most.low - set < to),
+    ({ least, most, set }) =>
+      (least && least.high - set - shift > from) || (most && most.low - set - shift < to),
   );
   if (open.length === 0 || !(from < to)) return 0;
+  return integrateOver(law, panelsBetween(law, open, from, to, shift), grade, (x) =>
+    anyAt(open, x + shift),
+  );
+}
+
+/** The integral of a function by a law's density over panels. */
+export function integrateOver(
+  { density }: Law,
+  panels: readonly (readonly [number, number])[],
+  grade: Grade,
+  f: (x: number) => number,
+): number {
   const { at, weight } = panelRule(grade);
   let sum = 0;
-  for (const [start, end] of panelsBetween(law, open, from, to)) {
+  for (const [start, end] of panels) {
     const [middle, half] = [(start + end) / 2, (end - start) / 2];
     for (let k = 0; k < at.length; k++) {
       const x = middle + half * (at[k] as number);
-      sum += 2 * half * (weight[k] as number) * law.density(x) * anyAt(open, x);
+      sum += 2 * half * (weight[k] as number) * density(x) * f(x);
     }
   }
   return sum;
@@ -286,6 +334,7 @@ export function panelsBetween(
   limits: readonly Placed[],
   from: number,
   to: number,
+  shift: number,
 ): readonly (readonly [number, number])[] {
   const edges = [from, to];
   const add = (x: number) => {
@@ -296,25 +345,29 @@ export function panelsBetween(
     add(-edge);
   }
   const spans: Span[] = [];
-  for (const { least, most, set } of limits) {
+  // beyond these ends none fails
+  let [under, over] = [-Infinity, Infinity];
+  for (const { least, most, set: own } of limits) {
+    const set = own + shift;
+    if (least) under = Math.max(under, least.high - set);
+    if (most) over = Math.min(over, most.low - set);
     for (const spread of [least, most]) {
       if (spread === undefined) continue;
       const course = spread.course();
       for (const at of course.edges) add(at - set);
-      add(spread.low - set);
-      add(spread.high - set);
       spans.push({ from: spread.low - set, to: spread.high - set, width: course.width });
     }
   }
+  add(under);
+  add(over);
   edges.sort((a, b) => a - b);
   return edges.slice(1).flatMap((end, i) => {
     const start = edges[i] as number;
     if (!(end - start > 1e-13 * law.half)) return [];
     const middle = (start + end) / 2;
-    if (!isAnyOpen(limits, middle)) return [];
+    if (middle > under && middle < over) return [];
     const width = spans.reduce(
-      (least, span) =>
-        span.from < middle && middle < span.to ? Math.min(least, span.width) : least,
+      (least, span) => (span.from < end && start < span.to ? Math.min(least, span.width) : least),
       1.5 * law.width,
     );
     const count = Math.max(1, Math.ceil((end - start) / width));
@@ -329,10 +382,4 @@ interface Span {
   readonly from: number;
   readonly to: number;
   readonly width: number;
-}
-
-function isAnyOpen(limits: readonly Placed[], x: number): boolean {
-  return limits.some(
-    ({ least, most, set }) => (least && x + set < least.high) || (most && x + set > most.low),
-  );
 }

@@ -103,7 +103,8 @@ function deepestOnDisc(sheet: Sheet, disc: Disc, isOneOfMany: boolean): number {
     if (!(root > 0 && R > 0)) return Infinity;
     const [up, out] = R === Infinity ? [slope, 0] : [slope - (m * sag(R, x, m)) / root, x / root];
     const next = Math.min(most, Math.max(least, up / Math.hypot(up, out)));
-    const isThere = Math.abs(next - sine) < 1e-6;
+    // the height misses the square of that
+    const isThere = Math.abs(next - sine) < 1e-5;
     sine = next;
     if (isThere) break;
   }

@@ -5,7 +5,7 @@
  */
 import type { Law } from "./law.js";
 import type { Coordinate, Layout } from "./layout.js";
-import { twoFor } from "./rules.js";
+import { fewFor } from "./rules.js";
 
 /** A quantity that is spread: within [low, high], and the chance that it is more, or less, than m there. */
 export interface Spread {
@@ -16,7 +16,9 @@ export interface Spread {
   /** Where the chance changes its course, and the widest panel that shows what it is like between. */
   readonly course: () => Course;
   /** Some of its values by the place alone, with their weights. */
-  readonly atoms: readonly Atom[];
+  readonly atoms: () => readonly Atom[];
+  /** As smooth as a normal chance of so much standard deviation; 0 with kinks. */
+  readonly smoothness: number;
   /** It has jumps, which atoms tell only roughly. */
   readonly isBroken?: boolean;
 }
@@ -57,15 +59,15 @@ export function buildSpread(
   own: Law | undefined,
   grade: Grade,
 ): Spread {
-  if (layout === undefined) return around([{ at: field.at(0, 0), weight: 1 }], own);
+  if (layout === undefined) return spreadAround([{ at: field.at(0, 0), weight: 1 }], own);
   const [low, high] = roughRange(field, layout);
-  if (!(high > low)) return around([{ at: low, weight: 1 }], own);
+  if (!(high > low)) return spreadAround([{ at: low, weight: 1 }], own);
   if (own !== undefined) {
-    const ratio = (high - low) / Math.min(own.width, own.half);
-    // of a narrow spread the first moments tell all
-    if (field.isBroken) return around(placeAtoms(field, layout, Math.ceil(20 * grade)), own);
-    if (ratio < NARROW / grade) return around(two(placeAtoms(field, layout, 4)), own);
-    return around(placeAtoms(field, layout, Math.min(40, Math.ceil(grade * (1 + 2 * ratio)))), own);
+    const count = countAtoms(high - low, layout, own, grade);
+    // jumps are told by many alone
+    if (field.isBroken) return spreadAround(placeAtoms(field, layout, Math.ceil(20 * grade)), own);
+    const atoms = placeAtoms(field, layout, Math.min(MOST_ROWS, count + 1));
+    return spreadAround(own.width < Infinity ? few(atoms, count) : atoms, own);
   }
   return overLayout(field, layout, grade, low, high);
 }
@@ -75,7 +77,8 @@ const MARGIN = 0.02;
 const DIRECTIONS = Array.from({ length: 12 }, (_, i) => (i * Math.PI) / 6);
 
 /** From a little below its least to a little above its greatest, as its values at the rim and at kinks tell. */
-function roughRange({ at, kinks, isLevel }: Field, { reach }: Layout): [number, number] {
+function roughRange({ at, kinks, isLevel }: Field, layout: Layout): [number, number] {
+  const { reach, isEndless } = layout;
   let [low, high] = [Infinity, -Infinity];
   const look = (along: number, across: number) => {
     const value = at(along, across);
@@ -83,7 +86,9 @@ function roughRange({ at, kinks, isLevel }: Field, { reach }: Layout): [number, 
     high = Math.max(high, value);
   };
   look(0, 0);
-  for (const angle of isLevel ? [0, Math.PI] : DIRECTIONS) {
+  // what is missed between six is beyond seven standard deviations
+  const all = isEndless ? DIRECTIONS.filter((_, i) => i % 2 === 0) : DIRECTIONS;
+  for (const angle of isLevel ? [0, Math.PI] : all) {
     look(reach * Math.sin(angle), reach * Math.cos(angle));
   }
   for (const kink of kinks) {
@@ -103,7 +108,7 @@ export interface Atom {
 }
 
 /** Some values, each with errors about it. */
-function around(atoms: readonly Atom[], own: Law | undefined): Spread {
+export function spreadAround(atoms: readonly Atom[], own: Law | undefined): Spread {
   let [first, last] = [Infinity, -Infinity];
   for (const { at } of atoms) {
     first = Math.min(first, at);
@@ -111,14 +116,15 @@ function around(atoms: readonly Atom[], own: Law | undefined): Spread {
   }
   const half = own?.half ?? 0;
   const course = (): Course => {
-    if (own === undefined) return { edges: [first], width: Infinity };
+    if (own === undefined) return { edges: atoms.map(({ at }) => at), width: Infinity };
     const ends = own.width < Infinity ? [0, own.half] : own.edges;
     const edges = ends.flatMap((edge) => [first - edge, first + edge, last - edge, last + edge]);
     return { edges, width: 1.5 * own.width };
   };
+  const upper = own?.upper ?? ((x: number) => (x < 0 ? 1 : 0));
   const sum = (m: number, sign: 1 | -1) => {
     let chance = 0;
-    for (const { at, weight } of atoms) chance += weight * (own as Law).upper(sign * (m - at));
+    for (const { at, weight } of atoms) chance += weight * upper(sign * (m - at));
     return chance;
   };
   return {
@@ -127,18 +133,40 @@ function around(atoms: readonly Atom[], own: Law | undefined): Spread {
     above: (m) => sum(m, 1),
     below: (m) => sum(m, -1),
     course,
-    atoms,
+    atoms: () => atoms,
+    smoothness: own !== undefined && own.width < Infinity ? own.width : 0,
   };
 }
 
-function two(atoms: readonly Atom[]): Atom[] {
+/** Fewer values with the same first moments. */
+function few(atoms: readonly Atom[], count: number): Atom[] {
   const all = { at: atoms.map(({ at }) => at), weight: atoms.map(({ weight }) => weight) };
-  const { at, weight } = twoFor(all);
+  const { at, weight } = fewFor(all, count);
   return at.map((value, i) => ({ at: value, weight: weight[i] as number }));
 }
 
-/** Narrow beside the errors that are added to it. */
-const NARROW = 0.6;
+const MOST_ROWS = 40;
+/** Standard deviations in the range of a place that does not end, and of one that does. */
+const [ENDLESS, ENDING] = [18, 4];
+/** How far out a chance is to be right to a small part of itself, in standard deviations. */
+const FAR = 7.5;
+
+/**
+ * How many values stand for the whole. About so many of standard deviation s, errors as smooth as a normal one of σ give
+ * a chance that is off by (s/σ)^(2n) · n!/(2n)! at the middle, and by (z·s/σ)^(2n) · n!/(2n)! of itself z·σ out.
+ */
+function countAtoms(range: number, { isEndless }: Layout, own: Law, grade: Grade): number {
+  if (!(own.width < Infinity)) return Math.ceil(grade * (1 + (2 * range) / own.half));
+  const ratio = (range / (isEndless ? ENDLESS : ENDING) / own.width) ** 2;
+  let [n, middle, out] = [0, 1, 1];
+  while (n < MOST_ROWS && (middle > 1e-6 / 4 ** grade || out > 1e-2 / 4 ** grade)) {
+    n++;
+    const part = n / (2 * n * (2 * n - 1));
+    middle *= ratio * part;
+    out *= FAR * FAR * ratio * part;
+  }
+  return n;
+}
 
 function placeAtoms({ at, isLevel, kinks }: Field, layout: Layout, count: number): Atom[] {
   // a kink costs digits
@@ -159,19 +187,23 @@ function placeAtoms({ at, isLevel, kinks }: Field, layout: Layout, count: number
 
 /** By the place alone; worked out where it is asked for. */
 function overLayout(field: Field, layout: Layout, grade: Grade, low: number, high: number): Spread {
-  let strips: Strip[] | undefined;
+  let strips: readonly Strip[] | undefined;
+  let atoms: readonly Atom[] | undefined;
   const sum = (m: number, sign: 1 | -1) => {
-    strips ??= cutStrips(field, layout, grade);
+    strips ??= cutStrips(field, layout, grade, high - low);
     let chance = 0;
-    for (const { weight, coordinate, parts } of strips) {
+    for (const { weight, upper, parts } of strips) {
       let own = 0;
-      for (const part of parts) own += shareBeyond(part, coordinate.upper, m, sign);
+      for (const part of parts) own += shareBeyond(part, upper, m, sign);
       chance += weight * own;
     }
     return Math.min(1, chance);
   };
+  const { reach } = layout;
+  const isSmooth = layout.isEndless && !field.kinks.some((x) => Math.abs(x) < reach);
   const course = (): Course => {
-    const { reach } = layout;
+    // it begins and ends so gently that it has no edge there
+    if (isSmooth) return { edges: [], width: (high - low) / 4 };
     const places = field.isLevel ? [-reach, ...field.kinks, reach] : [];
     const edges = places
       .filter((x) => Math.abs(x) <= reach)
@@ -180,14 +212,14 @@ function overLayout(field: Field, layout: Layout, grade: Grade, low: number, hig
     const width = layout.isEndless ? (high - low) / 9 : (high - low) / 2;
     return { edges: [low, ...edges, high], width };
   };
-  const atoms = placeAtoms(field, layout, Math.ceil(2 * grade));
   return {
     low,
     high,
     above: (m) => sum(m, 1),
     below: (m) => sum(m, -1),
     course,
-    atoms,
+    atoms: () => (atoms ??= placeAtoms(field, layout, Math.ceil(grade) + 1)),
+    smoothness: isSmooth ? (high - low) / ENDLESS : 0,
     isBroken: field.isBroken === true,
   };
 }
@@ -195,7 +227,8 @@ function overLayout(field: Field, layout: Layout, grade: Grade, low: number, hig
 /** A chord across the board, in parts on which the quantity is a parabola: v = a + (b + c·t)·t, t from 0 to 1. */
 interface Strip {
   readonly weight: number;
-  readonly coordinate: Coordinate;
+  /** Chance of lying farther across than so much. */
+  readonly upper: (x: number) => number;
   readonly parts: readonly Part[];
 }
 
@@ -207,75 +240,89 @@ interface Part {
   readonly c: number;
   readonly low: number;
   readonly high: number;
-  /** Chance of this part. */
+  /** Chance of what lies beyond its first end, beyond its last, and between. */
+  readonly beyond: number;
+  readonly rest: number;
   readonly share: number;
 }
 
-function cutStrips(field: Field, layout: Layout, grade: Grade): Strip[] {
-  const strip = (along: number, weight: number, coordinate: Coordinate) => ({
-    weight,
-    coordinate,
-    parts: placeParts((x) => field.at(along, x), field.kinks, coordinate, 2 * grade),
-  });
+function cutStrips(field: Field, layout: Layout, grade: Grade, range: number): Strip[] {
+  const near = (range * NEAR) / grade ** 2;
+  const strip = (along: number, weight: number, { half, upper }: Coordinate): Strip => {
+    const f = (x: number) => field.at(along, x);
+    const inside = field.kinks.filter((x) => -half < x && x < half).sort((a, b) => a - b);
+    const ends = [-half, ...inside, half];
+    const parts = ends
+      .slice(1)
+      .flatMap((to, i) => cutParts(f, ends[i] as number, to, upper, near, grade + 1));
+    return { weight, upper, parts };
+  };
   if (field.isLevel) return [strip(0, 1, layout.across)];
-  const { at, weight } = layout.rule(4 + 6 * grade);
+  const { at, weight } = layout.rule(countChords(field, layout, grade, range));
   return at.map((s, i) => strip(s, weight[i] as number, layout.acrossAt(s)));
 }
 
-function placeParts(
-  f: (x: number) => number,
-  kinks: readonly number[],
-  coordinate: Coordinate,
-  count: number,
-): Part[] {
-  const { half, upper } = coordinate;
-  const ends = Array.from({ length: count + 1 }, (_, i) => half * ((2 * i) / count - 1));
-  const inside = kinks.filter((x) => -half < x && x < half);
-  const edges = [...ends, ...inside].sort((a, b) => a - b);
-  return edges.slice(1).flatMap((to, i) => {
-    const from = edges[i] as number;
-    return to > from ? partsBetween(f, from, to, upper) : [];
-  });
+/** How near a parabola is to be, as a part of the range. */
+const NEAR = 4e-5;
+
+/** Few where what does not end changes mostly across the board. */
+function countChords(
+  { at, isBroken }: Field,
+  { reach, isEndless }: Layout,
+  grade: Grade,
+  range: number,
+): number {
+  const most = 4 + 6 * grade;
+  if (!isEndless || isBroken) return most;
+  const along = Math.max(...[-reach, reach].map((s) => Math.abs(at(s, 0) - at(0, 0))));
+  return Math.min(most, Math.ceil((2 + grade) * (1 + (8 * along) / range)));
 }
 
 /** Just inside the ends, which may be jumps. */
 const INSIDE = 1e-9;
 
-function partsBetween(
+/** Halved until each part is near enough to a parabola. */
+function cutParts(
   f: (x: number) => number,
   from: number,
   to: number,
   upper: (x: number) => number,
+  near: number,
+  cuts: number,
 ): Part[] {
+  if (!(to > from)) return [];
   const [first, last] = [f(from + INSIDE * (to - from)), f(to - INSIDE * (to - from))];
   if (Number.isFinite(first) !== Number.isFinite(last)) {
     const between = seekEdge(f, from, to, Number.isFinite(first));
     const isNear = !(between - from > INSIDE) || !(to - between > INSIDE);
     if (!isNear) {
-      return [...partsBetween(f, from, between, upper), ...partsBetween(f, between, to, upper)];
+      const both = [from, between, to] as const;
+      return [0, 1].flatMap((i) =>
+        cutParts(f, both[i] as number, both[i + 1] as number, upper, near, cuts),
+      );
     }
   }
   const middle = f((from + to) / 2);
-  const share = upper(from) - upper(to);
+  const beyond = upper(from);
+  const rest = upper(to);
+  const share = beyond - rest;
   if (!Number.isFinite(first) || !Number.isFinite(last) || !Number.isFinite(middle)) {
-    return [{ from, to, a: middle, b: 0, c: 0, low: middle, high: middle, share }];
+    return [{ from, to, a: middle, b: 0, c: 0, low: middle, high: middle, beyond, rest, share }];
   }
   const c = 2 * (first + last - 2 * middle);
   const b = last - first - c;
+  const isOff = (t: number) => Math.abs(f(from + t * (to - from)) - first - (b + c * t) * t) > near;
+  if (cuts > 0 && (isOff(0.25) || isOff(0.75))) {
+    const half = (from + to) / 2;
+    return [
+      ...cutParts(f, from, half, upper, near, cuts - 1),
+      ...cutParts(f, half, to, upper, near, cuts - 1),
+    ];
+  }
   const turn = -b / (2 * c);
   const peak = turn > 0 && turn < 1 ? first + (b / 2) * turn : first;
-  return [
-    {
-      from,
-      to,
-      a: first,
-      b,
-      c,
-      low: Math.min(first, last, peak),
-      high: Math.max(first, last, peak),
-      share,
-    },
-  ];
+  const [low, high] = [Math.min(first, last, peak), Math.max(first, last, peak)];
+  return [{ from, to, a: first, b, c, low, high, beyond, rest, share }];
 }
 
 /** Where a quantity ends: beyond it there is none. */
@@ -302,12 +349,12 @@ function shareBeyond(part: Part, upper: (x: number) => number, m: number, sign: 
   const [t1, t2] = one < other ? [one, other] : [other, one];
   let chance = 0;
   let start = 0;
-  let before = upper(from);
+  let before = part.beyond;
   for (let k = 0; k < 3; k++) {
     const t = k === 0 ? t1 : k === 1 ? t2 : 1;
     if (!(t > start) || t > 1) continue;
     const middle = (start + t) / 2;
-    const after = upper(from + t * (to - from));
+    const after = t === 1 ? part.rest : upper(from + t * (to - from));
     if (sign * (a + (b + c * middle) * middle - m) > 0) chance += before - after;
     start = t;
     before = after;
