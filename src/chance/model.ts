@@ -192,7 +192,7 @@ export function failingAt(model: Model, rough: Model, plan: Plan, aim: Aim): Fai
     return sides.above({ ...NOMINAL, existing: 1 + e });
   });
   const most = (low.of[ANY] as number) + (high.of[ANY] as number);
-  const absolute = Math.min(aim.absolute, aim.relative * most);
+  const absolute = Math.min(TWICE * aim.absolute, aim.relative * most);
   const twice = overStates(model, { absolute, relative: Number.MAX_VALUE }, sides.overlap);
   const fails = clamped(most - (twice.of[ANY] as number));
   const hasDots = benches.some(({ flush }) => flush !== undefined);
@@ -216,6 +216,9 @@ export function failingAt(model: Model, rough: Model, plan: Plan, aim: Aim): Fai
     }),
   };
 }
+
+/** What fails on both sides is a small part of it, and may be told as much less finely. */
+const TWICE = 5;
 
 function clamped(chance: number): number {
   return Math.min(1, Math.max(0, chance));

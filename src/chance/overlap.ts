@@ -12,8 +12,9 @@ import {
   failingAny,
   type HoleLimits,
   integrateOver,
+  keepNear,
+  nodesOnPanels,
   type Placed,
-  panelRule,
   panelsBetween,
   placeOn,
   type SettingGroup,
@@ -62,6 +63,10 @@ export function integrateOverlap(model: Model, plan: Plan, state: State, sides: 
   if (!model.pointed.some((each) => each)) {
     const { any, error } = bySettings(model, plan, state, sides, apart);
     if (error <= NEAR) return { any, byHole, error };
+    const [one, other, ...more] = listUnits(plan);
+    if (one && other && more.length === 0 && apart === 0) {
+      return { any: ofTwo(model, plan, state, [one, other], sides), byHole, error: 0 };
+    }
   }
   return { ...workedOut(model, plan, state), byHole };
 }
@@ -155,7 +160,8 @@ function bySettings(
   const low = placeLimits(model, plan, "below", state, 0);
   const high = placeLimits(model, plan, "above", state, 0);
   const over = lawOf([thickness]);
-  let [any, apart] = [below * above + own, 0];
+  let any = below * above + own;
+  const each: { apart: number; fails: number }[] = [];
   for (const { settings, pointed } of plan.bits) {
     const under = lawOf(pointed ? [...board, point] : board);
     const smooth = [under, over].map((law) => (law && law.width < Infinity ? law.width : 0));
@@ -172,11 +178,84 @@ function bySettings(
         mean.both += weight * a * b;
       });
       any += mean.both - mean.a * mean.b;
-      apart += Math.abs(mean.both - mean.a * mean.b);
+      each.push({ apart: Math.abs(mean.both - mean.a * mean.b), fails: mean.a + mean.b });
     }
   }
-  const isOne = plan.bits.length === 1 && plan.bits[0]?.settings.length === 1;
-  return { any, error: ((isOne ? 0 : apart) + Math.abs(own)) * (below + above) };
+  // what is left out: that another setting may fail too
+  const all = each.reduce((sum, { fails }) => sum + fails, 0);
+  const error = each.reduce((sum, { apart, fails }) => sum + apart * (all - fails), 0);
+  return { any, error: error + Math.abs(own) * (below + above) };
+}
+
+/** Settings that may stop elsewhere, and whether the point's error is theirs alone; none where it is shared by some. */
+function listUnits({ bits }: Plan): Unit[] {
+  if (bits.length > 1 && bits.some(({ settings }) => settings.length > 1)) return [];
+  return bits.flatMap(({ settings, pointed }) =>
+    settings.map(({ holes, stops }) => ({ holes, stops, pointed })),
+  );
+}
+
+interface Unit {
+  readonly holes: readonly number[];
+  readonly stops: boolean;
+  readonly pointed: boolean;
+}
+
+/** Given how far off the stops of both settings are, all that fails below is independent of all that fails above. */
+function ofTwo(
+  model: Model,
+  plan: Plan,
+  state: State,
+  units: readonly [Unit, Unit],
+  { below, above }: Sides,
+): number {
+  const { neck, board, stop, grade, lawOf } = model;
+  const { point, thickness } = neck.spec.tolerance;
+  const low = placeLimits(model, plan, "below", state, 0);
+  const high = placeLimits(model, plan, "above", state, 0);
+  const isOneBit = plan.bits.length === 1;
+  const over = lawOf([thickness]);
+  const [deep, shallow] = [low, high].map((side) =>
+    units.map(({ holes }) => placeOn(side, holes, "either")),
+  ) as [Placed[][], Placed[][]];
+  const failsAt = (law: Law | undefined, limits: readonly Placed[][], stops: readonly number[]) =>
+    failingAny(
+      law,
+      limits.flatMap((each, j) =>
+        each.map((limit) => ({ ...limit, set: limit.set + (stops[j] as number) })),
+      ),
+      grade,
+      0,
+    );
+  // with two bits each has a point of its own
+  const under = lawOf(isOneBit && units[0].pointed ? [...board, point] : board);
+  const points = units.map(({ pointed }) => (pointed ? lawOf([point]) : undefined));
+  const parts = points.map((law, j) =>
+    keepNear((x) => failingAny(law, deep[j] as Placed[], grade, x)),
+  );
+  const smooth = Math.min(...points.map((law) => (law && law.width < Infinity ? law.width : 0)));
+  const boards = placeNodes(under, smooth, grade);
+  const belowAt = (stops: readonly number[]) => {
+    if (isOneBit) return failsAt(under, deep, stops);
+    return boards.at.reduce((sum, y, k) => {
+      const [a, b] = parts.map((part, j) => part(y + (stops[j] as number))) as [number, number];
+      return sum + (boards.weight[k] as number) * either(a, b);
+    }, 0);
+  };
+  const [first, second] = units.map(({ stops }) =>
+    placeNodes(stops ? stop : undefined, 0, grade),
+  ) as [Rule, Rule];
+  const mean = { a: 0, b: 0, both: 0 };
+  first.at.forEach((s, i) => {
+    second.at.forEach((t, j) => {
+      const weight = (first.weight[i] as number) * (second.weight[j] as number);
+      const [a, b] = [belowAt([s, t]), failsAt(over, shallow, [s, t])];
+      mean.a += weight * a;
+      mean.b += weight * b;
+      mean.both += weight * a * b;
+    });
+  });
+  return below * above + mean.both - mean.a * mean.b;
 }
 
 /** Nodes for what is as smooth as a normal chance of so much, or has kinks where that is 0. */
@@ -299,12 +378,9 @@ function inSetting(
     ...shallow.map((each) => ({ ...each, set: each.set + n })),
   ];
   const sum: Three = { any: 0, below: 0, above: 0 };
-  const { at: nodes, weight } = panelRule(grade);
-  for (const [from, to] of panelsBetween(law, placed, -law.half, law.half, 0)) {
-    for (let k = 0; k < nodes.length; k++) {
-      const x = (from + to) / 2 + ((to - from) / 2) * (nodes[k] as number);
-      addTo(sum, at(x), (to - from) * (weight[k] as number) * law.density(x));
-    }
-  }
+  const nodes = nodesOnPanels(panelsBetween(law, placed, -law.half, law.half, 0), grade);
+  nodes.at.forEach((x, k) => {
+    addTo(sum, at(x), (nodes.weight[k] as number) * law.density(x));
+  });
   return sum;
 }

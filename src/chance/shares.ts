@@ -133,12 +133,8 @@ function failingUnder(
 ): Failing {
   if ("holes" in level) {
     const limits = placeOn(side, level.holes, which);
-    const grid = level.isShared && level.law && evenNodes(level.law, findSmoothness(limits), grade);
-    if (grid)
-      return meanOn(
-        grid,
-        keepNear((x) => [anyAt(limits, x), 0]),
-      );
+    const isEven = level.isShared && level.law !== undefined && level.law.width < Infinity;
+    if (isEven) return keepNear(failingOverShifts(level.law as Law, limits, grade));
     return keepNear((shift) => [failingAny(level.law, limits, grade, shift), 0]);
   }
   const { law } = level;
@@ -178,8 +174,8 @@ function meanOn({ at, weight }: Rule, f: Failing): Failing {
 }
 
 /** What was worked out is kept: on a grid the same sums come again and again. */
-function keepNear(f: Failing): Failing {
-  const known = new Map<number, readonly [number, number]>();
+export function keepNear<Result>(f: (shift: number) => Result): (shift: number) => Result {
+  const known = new Map<number, Result>();
   return (shift) => {
     const key = Math.round(shift / HAIR);
     const found = known.get(key) ?? f(shift);
@@ -189,12 +185,6 @@ function keepNear(f: Failing): Failing {
 }
 
 const HAIR = 1e-10;
-
-/** How smooth the chance is that any of some limits is broken. */
-function findSmoothness(limits: readonly Placed[]): number {
-  const each = limits.flatMap(({ least, most }) => [least, most]);
-  return each.reduce((least, spread) => Math.min(least, spread?.smoothness ?? Infinity), Infinity);
-}
 
 /** How smooth the chances under a level are at the least: as a normal error of this standard deviation; 0 with kinks. */
 function measureSmoothness(levels: readonly Level[]): number {
@@ -214,7 +204,7 @@ const ROUGH = legendreRule(6);
 const RULES = [8, 16, 24].map(legendreRule);
 
 /** Nodes for one panel. */
-export function panelRule(grade: Grade): Rule {
+function panelRule(grade: Grade): Rule {
   return (grade < 2 ? ROUGH : RULES[Math.min(2, Math.floor(grade / 2) - 1)]) as Rule;
 }
 
@@ -279,6 +269,33 @@ export function failingAny(
   return Math.min(1, certain + failingBetween(law, limits, grade, start, end, shift));
 }
 
+/**
+ * The same for many shifts, of a law without kinks: where the errors add up to a sum, as many fail whatever the shift, so
+ * that only the density changes.
+ */
+function failingOverShifts(law: Law, limits: readonly Placed[], grade: Grade): Failing {
+  let [certain, last] = [-Infinity, Infinity];
+  let [under, over] = [-Infinity, Infinity];
+  for (const { least, most, set } of limits) {
+    if (least) certain = Math.max(certain, least.low - set);
+    if (least) under = Math.max(under, least.high - set);
+    if (most) last = Math.min(last, most.high - set);
+    if (most) over = Math.min(over, most.low - set);
+  }
+  if (!(certain < last)) return () => [1, 0];
+  const from = certain > -Infinity ? certain : over;
+  const to = last < Infinity ? last : under;
+  const { at, weight } = nodesOnPanels(panelsBetween(law, limits, from, to, 0), grade);
+  const fails = at.map((m, k) => (weight[k] as number) * anyAt(limits, m));
+  return (shift) => {
+    let sum = law.upper(shift - certain) + law.upper(last - shift);
+    for (let k = 0; k < at.length; k++) {
+      sum += (fails[k] as number) * law.density((at[k] as number) - shift);
+    }
+    return [Math.min(1, sum), 0];
+  };
+}
+
 function failingBetween(
   law: Law,
   limits: readonly Placed[],
@@ -297,21 +314,34 @@ function failingBetween(
   );
 }
 
+type Panels = readonly (readonly [from: number, to: number])[];
+
+/** Nodes on panels. */
+export function nodesOnPanels(panels: Panels, grade: Grade): Rule {
+  const { at, weight } = panelRule(grade);
+  const nodes: { at: number[]; weight: number[] } = { at: [], weight: [] };
+  for (const [from, to] of panels) {
+    const [middle, half] = [(from + to) / 2, (to - from) / 2];
+    for (let k = 0; k < at.length; k++) {
+      nodes.at.push(middle + half * (at[k] as number));
+      nodes.weight.push(2 * half * (weight[k] as number));
+    }
+  }
+  return nodes;
+}
+
 /** The integral of a function by a law's density over panels. */
 export function integrateOver(
   { density }: Law,
-  panels: readonly (readonly [number, number])[],
+  panels: Panels,
   grade: Grade,
   f: (x: number) => number,
 ): number {
-  const { at, weight } = panelRule(grade);
+  const { at, weight } = nodesOnPanels(panels, grade);
   let sum = 0;
-  for (const [start, end] of panels) {
-    const [middle, half] = [(start + end) / 2, (end - start) / 2];
-    for (let k = 0; k < at.length; k++) {
-      const x = middle + half * (at[k] as number);
-      sum += 2 * half * (weight[k] as number) * density(x) * f(x);
-    }
+  for (let k = 0; k < at.length; k++) {
+    const x = at[k] as number;
+    sum += (weight[k] as number) * density(x) * f(x);
   }
   return sum;
 }
@@ -335,7 +365,7 @@ export function panelsBetween(
   from: number,
   to: number,
   shift: number,
-): readonly (readonly [number, number])[] {
+): Panels {
   const edges = [from, to];
   const add = (x: number) => {
     if (from < x && x < to) edges.push(x);

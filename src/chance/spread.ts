@@ -17,8 +17,6 @@ export interface Spread {
   readonly course: () => Course;
   /** Some of its values by the place alone, with their weights. */
   readonly atoms: () => readonly Atom[];
-  /** As smooth as a normal chance of so much standard deviation; 0 with kinks. */
-  readonly smoothness: number;
   /** It has jumps, which atoms tell only roughly. */
   readonly isBroken?: boolean;
 }
@@ -134,7 +132,6 @@ export function spreadAround(atoms: readonly Atom[], own: Law | undefined): Spre
     below: (m) => sum(m, -1),
     course,
     atoms: () => atoms,
-    smoothness: own !== undefined && own.width < Infinity ? own.width : 0,
   };
 }
 
@@ -199,9 +196,9 @@ function overLayout(field: Field, layout: Layout, grade: Grade, low: number, hig
     }
     return Math.min(1, chance);
   };
-  const { reach } = layout;
-  const isSmooth = layout.isEndless && !field.kinks.some((x) => Math.abs(x) < reach);
   const course = (): Course => {
+    const { reach } = layout;
+    const isSmooth = layout.isEndless && !field.kinks.some((x) => Math.abs(x) < reach);
     // it begins and ends so gently that it has no edge there
     if (isSmooth) return { edges: [], width: (high - low) / 4 };
     const places = field.isLevel ? [-reach, ...field.kinks, reach] : [];
@@ -219,7 +216,6 @@ function overLayout(field: Field, layout: Layout, grade: Grade, low: number, hig
     below: (m) => sum(m, -1),
     course,
     atoms: () => (atoms ??= placeAtoms(field, layout, Math.ceil(grade) + 1)),
-    smoothness: isSmooth ? (high - low) / ENDLESS : 0,
     isBroken: field.isBroken === true,
   };
 }
@@ -247,36 +243,51 @@ interface Part {
 }
 
 function cutStrips(field: Field, layout: Layout, grade: Grade, range: number): Strip[] {
+  const { at, kinks, isLevel } = field;
   const near = (range * NEAR) / grade ** 2;
-  const strip = (along: number, weight: number, { half, upper }: Coordinate): Strip => {
-    const f = (x: number) => field.at(along, x);
-    const inside = field.kinks.filter((x) => -half < x && x < half).sort((a, b) => a - b);
-    const ends = [-half, ...inside, half];
+  const { isTurned, count } = layChords(field, layout, grade, range);
+  const strip = (off: number, weight: number, { half, upper }: Coordinate): Strip => {
+    const f = isTurned ? (s: number) => at(s, off) : (x: number) => at(off, x);
+    const inside = isTurned ? [] : kinks.filter((x) => -half < x && x < half);
+    const ends = [-half, ...inside.sort((a, b) => a - b), half];
     const parts = ends
       .slice(1)
       .flatMap((to, i) => cutParts(f, ends[i] as number, to, upper, near, grade + 1));
     return { weight, upper, parts };
   };
-  if (field.isLevel) return [strip(0, 1, layout.across)];
-  const { at, weight } = layout.rule(countChords(field, layout, grade, range));
-  return at.map((s, i) => strip(s, weight[i] as number, layout.acrossAt(s)));
+  if (isLevel) return [strip(0, 1, layout.across)];
+  const rows = layout.rule(count);
+  return rows.at.map((off, i) => strip(off, rows.weight[i] as number, layout.acrossAt(off)));
 }
 
 /** How near a parabola is to be, as a part of the range. */
 const NEAR = 4e-5;
 
-/** Few where what does not end changes mostly across the board. */
-function countChords(
-  { at, isBroken }: Field,
+/**
+ * Chords lie the way in which the quantity changes most; where it has kinks across the board, across, and more of them.
+ * Few are enough where there is no end and hardly any change from chord to chord.
+ */
+function layChords(
+  { at, kinks, isLevel }: Field,
   { reach, isEndless }: Layout,
   grade: Grade,
   range: number,
-): number {
+): { isTurned: boolean; count: number } {
   const most = 4 + 6 * grade;
-  if (!isEndless || isBroken) return most;
-  const along = Math.max(...[-reach, reach].map((s) => Math.abs(at(s, 0) - at(0, 0))));
-  return Math.min(most, Math.ceil((2 + grade) * (1 + (8 * along) / range)));
+  const change = (s: number, x: number) =>
+    Math.max(Math.abs(at(s, x) - at(0, 0)), Math.abs(at(-s, -x) - at(0, 0)));
+  const [along, across] = [change(reach, 0), change(0, reach)];
+  const isKinked = kinks.some((x) => Math.abs(x) < reach);
+  const isTurned = !isLevel && !isKinked && along > across;
+  const rest = Math.min(1, (isTurned ? across : along) / range);
+  if (isKinked && !(rest < SLIGHT)) return { isTurned, count: MANY * most };
+  if (!isEndless) return { isTurned, count: most };
+  return { isTurned, count: Math.min(most, Math.ceil((2 + grade) * (1 + 8 * rest))) };
 }
+
+/** Less of the change than this is nothing much; so many times as many chords where it is more beside a kink. */
+const SLIGHT = 0.1;
+const MANY = 3;
 
 /** Just inside the ends, which may be jumps. */
 const INSIDE = 1e-9;
