@@ -1,4 +1,5 @@
 /** Nodes and weights of quadrature: each rule's weights sum to 1. */
+import { rootBetween } from "../geometry/root-between.js";
 
 /** Places, and how much each counts. */
 export interface Rule {
@@ -63,21 +64,6 @@ function gaussRule(n: number, { a, b }: Recurrence, from: number, to: number): R
     roots = ends.slice(1).map((end, i) => rootBetween(value, ends[i] as number, end));
   }
   return { at: roots, weight: roots.map((x) => 1 / last(x, n).squares) };
-}
-
-/** Where a function crosses zero: secants inside a bracket (the Illinois rule). */
-function rootBetween(f: (x: number) => number, from: number, to: number): number {
-  let [a, fa, b, fb] = [from, f(from), to, f(to)];
-  for (let i = 0; i < 60 && fb !== 0; i++) {
-    const c = b - (fb * (b - a)) / (fb - fa);
-    const fc = f(c);
-    if (fc > 0 === fb > 0) fa /= 2;
-    else [a, fa] = [b, fb];
-    const isThere = Math.abs(c - b) < 1e-15;
-    [b, fb] = [c, fc];
-    if (isThere) break;
-  }
-  return b;
 }
 
 /** So many Gauss–Legendre nodes on each stretch between edges, weighted by a density. */

@@ -1,5 +1,6 @@
 /** How far further values may lie from the mean of a few normal ones, in units of their standard deviation s. */
 
+import { rootBetween } from "../geometry/root-between.js";
 import { normalDistribution } from "./normal.js";
 
 /**
@@ -88,23 +89,10 @@ function nodes(step: number, fails: number, logDensity: (at: number) => number):
   return found.map(({ at, weight }) => ({ at, weight: weight / sum }));
 }
 
-/** Where a function crosses zero: a bracket, walked to from 0, then secants inside it (the Illinois rule). */
+/** Where a function crosses zero, in a bracket that is walked to from 0. */
 function crossing(f: (x: number) => number): number {
-  let [a, fa] = [0, f(0)];
-  const step = fa > 0 ? 1 : -1;
-  let [b, fb] = [step, f(step)];
-  while (fb > 0 === fa > 0) {
-    [a, fa] = [b, fb];
-    b += step;
-    fb = f(b);
-  }
-  while (fb !== 0) {
-    const c = b - (fb * (b - a)) / (fb - fa);
-    if (Math.abs(c - b) < 1e-15) break;
-    const fc = f(c);
-    if (fc > 0 === fb > 0) fa /= 2;
-    else [a, fa] = [b, fb];
-    [b, fb] = [c, fc];
-  }
-  return b;
+  const step = f(0) > 0 ? 1 : -1;
+  let place = step;
+  while (f(place) > 0 === step > 0) place += step;
+  return rootBetween(f, place - step, place);
 }
