@@ -3,6 +3,7 @@
  * the hole. On a sheet the surface is a convex function of the place, so it is deepest at the hole's rim or at a corner.
  * Lengths in mm, heights downward.
  */
+import { lowestBetween } from "../geometry/lowest-between.js";
 import { clipped, type Point, type Polygon } from "../geometry/polygon.js";
 import { rootOf, sag } from "../geometry/sagitta.js";
 import {
@@ -190,24 +191,9 @@ function outlineSlice(outline: Polygon, s: number): readonly [number, number] {
   return [left, right];
 }
 
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
 const SECTIONS = 40;
 
 /** The least of a convex function, its ends included. */
 export function seekLeast(f: (x: number) => number, from: number, to: number): number {
-  let [a, b] = [from, to];
-  let [c, d] = [b - GOLDEN * (b - a), a + GOLDEN * (b - a)];
-  let [atC, atD] = [f(c), f(d)];
-  for (let i = 0; i < SECTIONS && b - a > 0; i++) {
-    if (atC <= atD) {
-      [b, d, atD] = [d, c, atC];
-      c = b - GOLDEN * (b - a);
-      atC = f(c);
-    } else {
-      [a, c, atC] = [c, d, atD];
-      d = a + GOLDEN * (b - a);
-      atD = f(d);
-    }
-  }
-  return Math.min(atC, atD, f(from), f(to));
+  return Math.min(f(lowestBetween(f, from, to, SECTIONS)), f(from), f(to));
 }

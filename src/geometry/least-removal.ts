@@ -4,7 +4,9 @@
  * On a piece of the surface without a knot the removal is a convex function of (along, offset): every tangent plane
  * lies below it. The plane that touches where the removal is least bounds it there, and everywhere.
  */
+
 import { type Footprint, halfChord, polygonAround, reachOn } from "./footprint.js";
+import { lowestBetween } from "./lowest-between.js";
 import { clipped, type Point, type Polygon } from "./polygon.js";
 import { sag } from "./sagitta.js";
 import {
@@ -42,7 +44,8 @@ export interface Ground {
 }
 
 function tangentBound(piece: Piece, ground: Ground): number {
-  const along = lowestPlace(ground, (s) => removalAt(piece, s, ground.innerAt(s)));
+  const height = (s: number) => removalAt(piece, s, ground.innerAt(s));
+  const along = lowestBetween(height, ground.from, ground.to, SECTIONS);
   const offset = ground.innerAt(along);
   const slopes = slopesAt(piece, along, offset);
   if (slopes === undefined) return -Infinity;
@@ -51,34 +54,8 @@ function tangentBound(piece: Piece, ground: Ground): number {
   return removalAt(piece, along, offset) + fall;
 }
 
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
+/** Whatever comes of so many, the tangent plane there is a bound. */
 const SECTIONS = 14;
-
-/** Where a convex function is least, by golden section; whatever comes of it, the tangent plane there is a bound. */
-function lowestPlace({ from, to }: Ground, height: (along: number) => number): number {
-  let a = from;
-  let b = to;
-  let c = b - GOLDEN * (b - a);
-  let d = a + GOLDEN * (b - a);
-  let atC = height(c);
-  let atD = height(d);
-  for (let i = 0; i < SECTIONS; i++) {
-    if (atC <= atD) {
-      b = d;
-      d = c;
-      atD = atC;
-      c = b - GOLDEN * (b - a);
-      atC = height(c);
-    } else {
-      a = c;
-      c = d;
-      atC = atD;
-      d = a + GOLDEN * (b - a);
-      atD = height(d);
-    }
-  }
-  return (a + b) / 2;
-}
 
 /** A disc's part on [from, to]: bounded inward by its arc, and by the centre line where it lies over that. */
 export function underDisc(disc: Footprint, from: number, to: number): Ground {
