@@ -38,7 +38,7 @@ export interface Conformance {
     /** That some solid dot ends below the finished surface. */
     readonly flush: number;
   };
-  /** For each hole of the report the chance that it fails; to within 0.005 where it may be too high and too low at once. */
+  /** For each hole of the report the chance that it fails. */
   readonly byHole: readonly number[];
 }
 

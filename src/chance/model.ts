@@ -31,7 +31,7 @@ import {
   type SharedLaws,
   type Side,
 } from "./shares.js";
-import { buildSpread, type Field, type Grade } from "./spread.js";
+import { buildSpread, countTwice, type Field, type Grade } from "./spread.js";
 
 /** The chance that not all holes hold, by rule and by hole. */
 export interface Failing {
@@ -67,6 +67,7 @@ export interface Model {
   /** How far the point may be off, and the stop where its error is shared. */
   readonly point: Law | undefined;
   readonly stop: Law | undefined;
+  readonly fill: Law | undefined;
   /** How much the sanding's end at 0 may change, where it is left out. */
   readonly left: number;
   /** Whether the old surface may show: then chances have kinks over any of the board's errors. */
@@ -115,6 +116,7 @@ export function buildModel(neck: Neck, grade: Grade, lawOf: Laws): Model {
     pointed: benches.map((bench) => isPointed(bench, layout, point)),
     point,
     stop: isOwn ? undefined : lawOf([tolerance.stop]),
+    fill: lawOf([tolerance.fill]),
     left,
     isOldShowing,
     known: new Map(),
@@ -196,14 +198,13 @@ export function failingAt(model: Model, rough: Model, plan: Plan, aim: Aim): Fai
   const twice = overStates(model, { absolute, relative: Number.MAX_VALUE }, sides.overlap);
   const fails = clamped(most - (twice.of[ANY] as number));
   const hasDots = benches.some(({ flush }) => flush !== undefined);
+  const hasJumps = benches.some(({ channel }) => channel !== undefined);
   const roughly = buildSides(rough, plan, aim);
+  const inner = roughness(model, sides, roughly) * fails * (hasJumps ? JUMPY : 1);
   const errors = [low, high, twice].map(({ of, error }) => error + (of[ERROR] as number));
   return {
     fails,
-    error: errors.reduce(
-      (sum, error) => sum + error,
-      roughness(model, sides, roughly) * fails + (hasDots ? left : 0),
-    ),
+    error: errors.reduce((sum, error) => sum + error, inner + (hasDots ? left : 0)),
     byRule: {
       keep: clamped(low.of[FIRST] as number),
       web: clamped(high.of[FIRST] as number),
@@ -216,6 +217,9 @@ export function failingAt(model: Model, rough: Model, plan: Plan, aim: Aim): Fai
     }),
   };
 }
+
+/** Over a channel chances jump from place to place, and two ways may be nearer to each other than to the truth. */
+const JUMPY = 10;
 
 /** What fails on both sides is a small part of it, and may be told as much less finely. */
 const TWICE = 5;
@@ -402,11 +406,17 @@ export function placeLimits(
 function belowLimits(model: Model, bench: Bench, i: number, state: State): HoleLimits {
   const { layout, grade } = model;
   const [own, ownMost] = [model.tipErrors[i], model.dotErrors[i]] as [LawSpec[], LawSpec[]];
-  const least = buildSpread(bench.keep(state), layout, model.tip[i], grade);
+  const keep = bench.keep(state);
+  const least = buildSpread(keep, layout, model.tip[i], grade);
   const first = { least, own };
   if (bench.flush === undefined) return { first, second: undefined, either: first };
-  const most = buildSpread(bench.flush(state), layout, model.dot[i], grade);
-  return { first, second: { most, own, ownMost }, either: { least, most, own, ownMost } };
+  const flush = bench.flush(state);
+  const most = buildSpread(flush, layout, model.dot[i], grade);
+  const twice =
+    least.high > most.low
+      ? countTwice(keep, flush, layout, model.tip[i], model.fill, grade)
+      : undefined;
+  return { first, second: { most, own, ownMost }, either: { least, most, twice, own, ownMost } };
 }
 
 function aboveLimits(model: Model, bench: Bench, i: number, state: State, p: number): HoleLimits {

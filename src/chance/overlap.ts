@@ -160,14 +160,20 @@ function bySettings(
   const low = placeLimits(model, plan, "below", state, 0);
   const high = placeLimits(model, plan, "above", state, 0);
   const over = lawOf([thickness]);
-  let any = below * above + own;
+  const isOne = plan.bits.length === 1 && plan.bits[0]?.settings.length === 1;
+  let any = (isOne ? 0 : below * above) + own;
   const each: { apart: number; fails: number }[] = [];
   for (const { settings, pointed } of plan.bits) {
     const under = lawOf(pointed ? [...board, point] : board);
     const smooth = [under, over].map((law) => (law && law.width < Infinity ? law.width : 0));
     for (const { holes, stops } of settings) {
-      const nodes = placeNodes(stops ? stop : undefined, Math.min(...smooth), grade);
       const [deep, shallow] = [placeOn(low, holes, "either"), placeOn(high, holes, "either")];
+      const law = stops ? stop : undefined;
+      // without other errors the chances jump
+      const nodes =
+        law && !(under && over)
+          ? nodesBetween(law, [...deep, ...shallow], grade)
+          : placeNodes(law, Math.min(...smooth), grade);
       const mean = { a: 0, b: 0, both: 0 };
       nodes.at.forEach((s, k) => {
         const weight = nodes.weight[k] as number;
@@ -177,7 +183,7 @@ function bySettings(
         mean.b += weight * b;
         mean.both += weight * a * b;
       });
-      any += mean.both - mean.a * mean.b;
+      any += mean.both - (isOne ? 0 : mean.a * mean.b);
       each.push({ apart: Math.abs(mean.both - mean.a * mean.b), fails: mean.a + mean.b });
     }
   }
@@ -256,6 +262,12 @@ function ofTwo(
     });
   });
   return below * above + mean.both - mean.a * mean.b;
+}
+
+function nodesBetween(law: Law, limits: readonly Placed[], grade: Grade): Rule {
+  const panels = panelsBetween(law, limits, -law.half, law.half, 0);
+  const { at, weight } = nodesOnPanels(panels, grade);
+  return { at, weight: weight.map((w, k) => w * law.density(at[k] as number)) };
 }
 
 /** Nodes for what is as smooth as a normal chance of so much, or has kinks where that is 0. */
@@ -378,9 +390,9 @@ function inSetting(
     ...shallow.map((each) => ({ ...each, set: each.set + n })),
   ];
   const sum: Three = { any: 0, below: 0, above: 0 };
-  const nodes = nodesOnPanels(panelsBetween(law, placed, -law.half, law.half, 0), grade);
+  const nodes = nodesBetween(law, placed, grade);
   nodes.at.forEach((x, k) => {
-    addTo(sum, at(x), (nodes.weight[k] as number) * law.density(x));
+    addTo(sum, at(x), nodes.weight[k] as number);
   });
   return sum;
 }

@@ -36,6 +36,8 @@ export interface HoleLimits {
 export interface Limit {
   readonly least?: Spread | undefined;
   readonly most?: Spread | undefined;
+  /** Chance of both, by how far the errors add up, where one hole may break both. */
+  readonly twice?: ((m: number) => number) | undefined;
   /** The errors that are added to either. */
   readonly own: readonly LawSpec[];
   readonly ownMost?: readonly LawSpec[];
@@ -314,6 +316,15 @@ function failingBetween(
   );
 }
 
+/** The chance that one limit is broken, the shared errors adding up to x. */
+export function chanceBeyond({ least, most, twice, set }: Placed, x: number): number {
+  const m = x + set;
+  const under = least ? chanceAbove(least, m) : 0;
+  if (most === undefined) return under;
+  const both = under + chanceBelow(most, m);
+  return Math.min(1, twice ? both - twice(m) : both);
+}
+
 type Panels = readonly (readonly [from: number, to: number])[];
 
 /** Nodes on panels. */
@@ -350,10 +361,7 @@ export function integrateOver(
 function anyAt(limits: readonly Placed[], x: number): number {
   let any = 0;
   for (let i = 0; i < limits.length; i++) {
-    const { least, most, set } = limits[i] as Placed;
-    const m = x + set;
-    const under = least ? chanceAbove(least, m) : 0;
-    any = either(any, most ? Math.min(1, under + chanceBelow(most, m)) : under);
+    any = either(any, chanceBeyond(limits[i] as Placed, x));
   }
   return any;
 }

@@ -182,6 +182,48 @@ function placeAtoms({ at, isLevel, kinks }: Field, layout: Layout, count: number
   });
 }
 
+/**
+ * The chance that m, with errors of the tip's own, lies below one quantity and above another of the same place, which has
+ * an error of its own besides: a dot that is too thin at one end and too low at the other.
+ */
+export function countTwice(
+  deep: Field,
+  flat: Field,
+  layout: Layout | undefined,
+  tip: Law | undefined,
+  fill: Law | undefined,
+  grade: Grade,
+): (m: number) => number {
+  const count = Math.ceil(JUMPS * grade);
+  const both = {
+    ...deep,
+    isLevel: deep.isLevel && flat.isLevel,
+    kinks: [...deep.kinks, ...flat.kinks],
+  };
+  const [lows, highs] = [deep, flat].map(({ at }) =>
+    layout === undefined
+      ? [{ at: at(0, 0), weight: 1 }]
+      : placeAtoms({ ...both, at }, layout, count),
+  ) as [Atom[], Atom[]];
+  const tips = tip === undefined ? { at: [0], weight: [1] } : tip.halfRule(count);
+  const upper = fill?.upper ?? ((x: number) => (x < 0 ? 1 : 0));
+  return (m) => {
+    let chance = 0;
+    for (let i = 0; i < lows.length; i++) {
+      const { at: low, weight } = lows[i] as Atom;
+      const { at: high } = highs[i] as Atom;
+      for (let k = 0; k < tips.at.length; k++) {
+        const x = m + (tips.at[k] as number);
+        if (x < low) chance += weight * (tips.weight[k] as number) * upper(high - x);
+      }
+    }
+    return chance;
+  };
+}
+
+/** Nodes for what jumps, to a grade. */
+const JUMPS = 6;
+
 /** By the place alone; worked out where it is asked for. */
 function overLayout(field: Field, layout: Layout, grade: Grade, low: number, high: number): Spread {
   let strips: readonly Strip[] | undefined;

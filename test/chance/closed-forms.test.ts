@@ -113,3 +113,52 @@ test.each([
   const fails = failing(design, 2 + 254 - Math.sqrt(254 ** 2 - 19.1 ** 2));
   expect(Math.abs(fails - chance)).toBeLessThan(1e-6);
 });
+
+// from memory: JCGM 106:2012 7.3 has a Zener diode of −5.47 V, standard uncertainty 0.05 V, that may not exceed −5.40 V;
+// 7.4 an oil of 13.6 mm²/s, standard uncertainty 1.8, that is to lie from 12.5 to 16.3. Here a volt is a millimetre, and
+// a mm²/s a tenth of one: the floor leaves the keep, and on the other side the web, with so much to spare
+test.each([
+  ["7.3, one limit", 0.05, 0.07, 60, 0.92],
+  ["7.4, two limits", 0.18, 0.11, 2 + 0.38 + 1, 0.66],
+] as const)("JCGM 106:2012 %s", (_, sigma, slack, thickness, printed) => {
+  const design = flat({ stop: normal(sigma) }, 1, { board: { ...flat({}).board, thickness } });
+  const { holds, byHole } = conformanceProbability(design, { travels: 2 + slack });
+  expect(holds.toFixed(2)).toBe(printed.toFixed(2));
+  expect(byHole[0]).toBeCloseTo(1 - holds, 9);
+});
+
+test("too high and too low at once, on a board that is too thin", () => {
+  // stop u and thickness τ lie anywhere in a square of 0.4; the keep asks u ≥ 0, the web τ ≥ u + 0.1
+  const board = { ...flat({}).board, thickness: 2.9 };
+  const design = flat({ stop: 0.2, thickness: 0.2 }, 2, { board });
+  const { fails, byRule, byHole } = conformanceProbability(design, { travels: 2 });
+  expect(byRule.keep).toBeCloseTo(1 / 2, 6);
+  // what holds are right triangles, of sides 0.3 and 0.1
+  expect(byRule.web).toBeCloseTo(1 - 0.3 ** 2 / 2 / 0.4 ** 2, 6);
+  const either = 1 - 0.1 ** 2 / 2 / 0.4 ** 2;
+  expect(fails).toBeCloseTo(either, 6);
+  for (const own of byHole) expect(own).toBeCloseTo(either, 6);
+});
+
+test("the same where each hole has a stop error of its own", () => {
+  const board = { ...flat({}).board, thickness: 2.9 };
+  const design = flat({ stop: { limit: 0.2, per: "hole" }, thickness: 0.2 }, 2, { board });
+  const { fails, byHole } = conformanceProbability(design, { travels: 2 });
+  for (const own of byHole) expect(own).toBeCloseTo(1 - 0.1 ** 2 / 2 / 0.4 ** 2, 6);
+  // given τ from 0.1 up each holds with the chance (τ − 0.1) / 0.4: both with the mean of its square, 0.1³ / 3 / 0.4³
+  expect(Math.abs(fails - (1 - 0.1 ** 3 / 3 / 0.4 ** 3))).toBeLessThan(1e-4);
+});
+
+test("a solid dot too thin at one end and too low at the other", () => {
+  // 0.85 thick, of which 0.8 is to be kept: it holds where 0 ≤ u ≤ 0.05 + φ, u the stop's error and φ the dot's
+  const fill = { kind: "solid", thickness: 0.85, keep: 0.8 } as const;
+  const { fails, byRule, byHole } = conformanceProbability(
+    flat({ stop: 0.2, fill: 0.1 }, 1, { fill }),
+    { travels: 2 },
+  );
+  expect(byRule.keep).toBeCloseTo(1 / 2, 6);
+  expect(byRule.flush).toBeCloseTo(1 / 2 - 0.05 / 0.4, 6);
+  // of the rectangle 0.4 by 0.2 a right triangle of side 0.15 holds
+  expect(fails).toBeCloseTo(1 - 0.15 ** 2 / 2 / 0.08, 6);
+  expect(byHole[0]).toBeCloseTo(fails, 6);
+});
