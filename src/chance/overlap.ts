@@ -42,7 +42,9 @@ export interface Sides {
 const SELDOM = 1e-7;
 const PART = 1e-4;
 /** So much an overlap may be off before it is worked out node by node. */
-const NEAR = 1e-6;
+const NEAR = 5e-6;
+/** Nodes that count less are left out: their sum is far below what is worked out. */
+const HARDLY = 1e-11;
 
 /**
  * Errors that let a hole fail below make it fail less above, so that keep and web fail together at most as often as if
@@ -65,7 +67,10 @@ export function integrateOverlap(model: Model, plan: Plan, state: State, sides: 
     if (error <= NEAR) return { any, byHole, error };
     const [one, other, ...more] = listUnits(plan);
     if (one && other && more.length === 0 && apart === 0) {
-      return { any: ofTwo(model, plan, state, [one, other], sides), byHole, error: 0 };
+      const [rough, fine] = [model.grade / 2, model.grade].map((grade) =>
+        ofTwo(model, plan, state, [one, other], sides, grade),
+      ) as [number, number];
+      return { any: fine, byHole, error: Math.abs(fine - rough) };
     }
   }
   return { ...workedOut(model, plan, state), byHole };
@@ -160,20 +165,18 @@ function bySettings(
   const low = placeLimits(model, plan, "below", state, 0);
   const high = placeLimits(model, plan, "above", state, 0);
   const over = lawOf([thickness]);
-  const isOne = plan.bits.length === 1 && plan.bits[0]?.settings.length === 1;
-  let any = (isOne ? 0 : below * above) + own;
+  let any = below * above + own;
   const each: { apart: number; fails: number }[] = [];
   for (const { settings, pointed } of plan.bits) {
     const under = lawOf(pointed ? [...board, point] : board);
-    const smooth = [under, over].map((law) => (law && law.width < Infinity ? law.width : 0));
     for (const { holes, stops } of settings) {
       const [deep, shallow] = [placeOn(low, holes, "either"), placeOn(high, holes, "either")];
       const law = stops ? stop : undefined;
       // without other errors the chances jump
       const nodes =
         law && !(under && over)
-          ? nodesBetween(law, [...deep, ...shallow], grade)
-          : placeNodes(law, Math.min(...smooth), grade);
+          ? nodesBetween(law, [...smoothedBy(under, deep), ...smoothedBy(over, shallow)], grade)
+          : placeNodes(law, leastWidth([under, over]), grade);
       const mean = { a: 0, b: 0, both: 0 };
       nodes.at.forEach((s, k) => {
         const weight = nodes.weight[k] as number;
@@ -183,7 +186,7 @@ function bySettings(
         mean.b += weight * b;
         mean.both += weight * a * b;
       });
-      any += mean.both - (isOne ? 0 : mean.a * mean.b);
+      any += mean.both - mean.a * mean.b;
       each.push({ apart: Math.abs(mean.both - mean.a * mean.b), fails: mean.a + mean.b });
     }
   }
@@ -214,8 +217,9 @@ function ofTwo(
   state: State,
   units: readonly [Unit, Unit],
   { below, above }: Sides,
+  grade: Grade,
 ): number {
-  const { neck, board, stop, grade, lawOf } = model;
+  const { neck, board, stop, lawOf } = model;
   const { point, thickness } = neck.spec.tolerance;
   const low = placeLimits(model, plan, "below", state, 0);
   const high = placeLimits(model, plan, "above", state, 0);
@@ -239,8 +243,7 @@ function ofTwo(
   const parts = points.map((law, j) =>
     keepNear((x) => failingAny(law, deep[j] as Placed[], grade, x)),
   );
-  const smooth = Math.min(...points.map((law) => (law && law.width < Infinity ? law.width : 0)));
-  const boards = placeNodes(under, smooth, grade);
+  const boards = placeNodes(under, leastWidth(points), grade);
   const belowAt = (stops: readonly number[]) => {
     if (isOneBit) return failsAt(under, deep, stops);
     return boards.at.reduce((sum, y, k) => {
@@ -249,12 +252,13 @@ function ofTwo(
     }, 0);
   };
   const [first, second] = units.map(({ stops }) =>
-    placeNodes(stops ? stop : undefined, 0, grade),
+    placeNodes(stops ? stop : undefined, leastWidth([under, over]), grade),
   ) as [Rule, Rule];
   const mean = { a: 0, b: 0, both: 0 };
   first.at.forEach((s, i) => {
     second.at.forEach((t, j) => {
       const weight = (first.weight[i] as number) * (second.weight[j] as number);
+      if (weight < HARDLY) return;
       const [a, b] = [belowAt([s, t]), failsAt(over, shallow, [s, t])];
       mean.a += weight * a;
       mean.b += weight * b;
@@ -264,10 +268,23 @@ function ofTwo(
   return below * above + mean.both - mean.a * mean.b;
 }
 
+/** Limits by the place alone, with the errors of one law in place of a hole's own: where these have kinks. */
+function smoothedBy(law: Law | undefined, limits: readonly Placed[]): Placed[] {
+  const by = (spread: Spread | undefined) => spread && spreadAround(spread.atoms(), law);
+  return law === undefined
+    ? [...limits]
+    : limits.map((limit) => ({ ...limit, least: by(limit.least), most: by(limit.most) }));
+}
+
 function nodesBetween(law: Law, limits: readonly Placed[], grade: Grade): Rule {
   const panels = panelsBetween(law, limits, -law.half, law.half, 0);
   const { at, weight } = nodesOnPanels(panels, grade);
   return { at, weight: weight.map((w, k) => w * law.density(at[k] as number)) };
+}
+
+/** How smooth a mean over any of some laws is at the least; 0 with kinks. */
+function leastWidth(laws: readonly (Law | undefined)[]): number {
+  return Math.min(...laws.map((law) => (law && law.width < Infinity ? law.width : 0)));
 }
 
 /** Nodes for what is as smooth as a normal chance of so much, or has kinks where that is 0. */

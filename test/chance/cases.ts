@@ -199,4 +199,16 @@ export const CASES: readonly (readonly [string, Design, number | readonly number
     }),
     [2.95, 3.0, 3.0, 2.95],
   ],
+  [
+    "two bits on a thin board, keep and web at once, every law normal",
+    neck({
+      board: thin(3.8),
+      markers: [
+        { places: PLACES.slice(0, 3), diameter: 6 },
+        { places: PLACES.slice(3), diameter: 5, bit: { kind: "forstner", point: 1.4, spur: 0.5 } },
+      ],
+      tolerance: NORMAL,
+    }),
+    2.95,
+  ],
 ];

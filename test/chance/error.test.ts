@@ -11,6 +11,7 @@ const SLOW = [
   "a thin board under the table, keep and web at once",
   "a thin board, and spurs as deep as the point",
   "a board that tapers over a channel, under the table, rectangular",
+  "two bits on a thin board, keep and web at once, every law normal",
 ];
 const isLong = process.env.DRAWS !== undefined;
 
