@@ -5,7 +5,7 @@
  */
 import type { Law } from "./law.js";
 import type { Coordinate, Layout } from "./layout.js";
-import { fewFor } from "./rules.js";
+import { fewFor, legendreRule } from "./rules.js";
 
 /** A quantity that is spread: within [low, high], and the chance that it is more, or less, than m there. */
 export interface Spread {
@@ -205,17 +205,25 @@ export function countTwice(
       ? [{ at: at(0, 0), weight: 1 }]
       : placeAtoms({ ...both, at }, layout, count),
   ) as [Atom[], Atom[]];
-  const tips = tip === undefined ? { at: [0], weight: [1] } : tip.halfRule(count);
   const upper = fill?.upper ?? ((x: number) => (x < 0 ? 1 : 0));
+  const nodes = legendreRule(count);
+  /** Between the one quantity, less what the dot may be off, and the other. */
+  const between = (m: number, low: number, high: number) => {
+    if (tip === undefined) return m < low ? upper(high - m) : 0;
+    const from = Math.max(-tip.half, high - (fill?.half ?? 0) - m);
+    const to = Math.min(tip.half, low - m);
+    let sum = 0;
+    for (let k = 0; k < nodes.at.length && from < to; k++) {
+      const v = (from + to) / 2 + ((to - from) / 2) * (nodes.at[k] as number);
+      sum += (to - from) * (nodes.weight[k] as number) * tip.density(v) * upper(high - m - v);
+    }
+    return sum;
+  };
   return (m) => {
     let chance = 0;
     for (let i = 0; i < lows.length; i++) {
-      const { at: low, weight } = lows[i] as Atom;
-      const { at: high } = highs[i] as Atom;
-      for (let k = 0; k < tips.at.length; k++) {
-        const x = m + (tips.at[k] as number);
-        if (x < low) chance += weight * (tips.weight[k] as number) * upper(high - x);
-      }
+      const { at, weight } = lows[i] as Atom;
+      chance += weight * between(m, at, (highs[i] as Atom).at);
     }
     return chance;
   };

@@ -149,16 +149,17 @@ test("the same where each hole has a stop error of its own", () => {
   expect(Math.abs(fails - (1 - 0.1 ** 3 / 3 / 0.4 ** 3))).toBeLessThan(1e-4);
 });
 
-test("a solid dot too thin at one end and too low at the other", () => {
-  // 0.85 thick, of which 0.8 is to be kept: it holds where 0 ≤ u ≤ 0.05 + φ, u the stop's error and φ the dot's
-  const fill = { kind: "solid", thickness: 0.85, keep: 0.8 } as const;
-  const { fails, byRule, byHole } = conformanceProbability(
-    flat({ stop: 0.2, fill: 0.1 }, 1, { fill }),
-    { travels: 2 },
-  );
-  expect(byRule.keep).toBeCloseTo(1 / 2, 6);
-  expect(byRule.flush).toBeCloseTo(1 / 2 - 0.05 / 0.4, 6);
-  // of the rectangle 0.4 by 0.2 a right triangle of side 0.15 holds
-  expect(fails).toBeCloseTo(1 - 0.15 ** 2 / 2 / 0.08, 6);
-  expect(byHole[0]).toBeCloseTo(fails, 6);
-});
+test.each(["setting", "hole"] as const)(
+  "a solid dot too thin at one end and too low at the other, a stop error of each %s",
+  (per) => {
+    // 0.85 thick, of which 0.8 is to be kept: it holds where 0 ≤ u ≤ 0.05 + φ, u the stop's error and φ the dot's
+    const fill = { kind: "solid", thickness: 0.85, keep: 0.8 } as const;
+    const design = flat({ stop: { limit: 0.2, per }, fill: 0.1 }, 1, { fill });
+    const { fails, byRule, byHole } = conformanceProbability(design, { travels: 2 });
+    expect(byRule.keep).toBeCloseTo(1 / 2, 6);
+    expect(byRule.flush).toBeCloseTo(1 / 2 - 0.05 / 0.4, 6);
+    // of the rectangle 0.4 by 0.2 a right triangle of side 0.15 holds
+    expect(fails).toBeCloseTo(1 - 0.15 ** 2 / 2 / 0.08, 6);
+    expect(byHole[0]).toBeCloseTo(fails, 6);
+  },
+);
