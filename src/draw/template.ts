@@ -96,13 +96,13 @@ function drawPage(
 /** Title, page, how to print, and the rulers. */
 function drawHead(title: string, page: string, heading: string, { width, top }: Layout): Mark[] {
   const room = width - 2 * MARGIN;
-  const [name] = wrap(title, room - measure(page) - GAP, LETTER, 1);
-  const [how] = wrap(heading, room, SMALL, 1);
+  const name = elementAt(wrap(title, room - measure(page) - GAP, LETTER, 1), 0);
+  const how = elementAt(wrap(heading, room, SMALL, 1), 0);
   const said = words.WORDS.ruler;
   return [
-    text(name ?? "", [MARGIN, MARGIN + 3]),
+    text(name, [MARGIN, MARGIN + 3]),
     text(page, [width - MARGIN, MARGIN + 3], "end"),
-    text(how ?? "", [MARGIN, MARGIN + 7.5], "start", false, SMALL),
+    text(how, [MARGIN, MARGIN + 7.5], "start", false, SMALL),
     ruler((at, out) => [MARGIN + at, top - 5.5 + out]),
     text(said, [MARGIN + LONG + 2, top - 3], "start", false, SMALL),
     ruler((at, out) => [MARGIN + out, top + 6 + at]),
