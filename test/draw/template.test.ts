@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { drawTemplate } from "../../src/draw/index.js";
-import { checkDesign, type Hole, type Report } from "../../src/index.js";
+import { checkDesign, type Design, type Hole, type Report } from "../../src/index.js";
 import { anyReport } from "./any-neck.js";
 import { gallery, NECK, reportOf } from "./gallery.js";
 import { boxesIn, classed, type Drawing, linesIn, read, runsOf, textsIn } from "./svg.js";
@@ -173,6 +173,36 @@ describe.each(PAPERS)("%s", (paper, width, height) => {
       );
     }
   });
+});
+
+test("each page says how it is printed, of several how they join, and what is drilled already", () => {
+  const [pair, one] = NECK.markers;
+  const markers = [{ ...pair, drilled: true as const, depth: 2 }, one] as Design["markers"];
+  const pages = drawTemplate(checkDesign({ ...NECK, markers }), { paper: "a4" }).map(read);
+  expect(pages.length).toBeGreaterThan(1);
+  for (const page of pages) {
+    const words = textsIn(page).map((text) => text.words);
+    expect(
+      words.filter((text) =>
+        /^1 : 1, seen from above. Print at 100 %.* Lay the ringed crosses/.test(text),
+      ),
+    ).toHaveLength(1);
+    // of the lines across the board the nut and the frets have names on it, the end has none
+    expect(words).not.toContain("end");
+    for (const text of words.filter((text) => / fret \d+/.test(text))) {
+      expect(text).toMatch(
+        / fret 12/.test(text) ? /^\d+ fret 12, (bass|treble)$/ : / \(drilled\)$/,
+      );
+    }
+  }
+  const short = { ...NECK, scale: { positions: [50, 90] }, markers: [{ frets: [2], diameter: 6 }] };
+  const alone = drawTemplate(checkDesign({ ...short, board: { ...NECK.board, length: 120 } }), {
+    paper: "a4",
+  });
+  expect(alone).toHaveLength(1);
+  expect(textsIn(read(alone[0] ?? "")).map(({ words }) => words)).toContainEqual(
+    expect.stringMatching(/^1 : 1, seen from above. Print at 100 %(?!.*Lay the ringed)/),
+  );
 });
 
 // 160 from rim to rim would leave no room for names
