@@ -51,7 +51,7 @@ function failsAtLoad(): Reporter {
       run = vitest;
     },
     onTestModuleEnd: (file) => {
-      for (const error of file.errors()) run?.state.errorsSet.add(error);
+      for (const { message } of file.errors()) run?.state.errorsSet.add(new Error(message));
     },
   };
 }
