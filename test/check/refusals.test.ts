@@ -146,6 +146,26 @@ describe("a board that cannot be built", () => {
     expect(refused(2 ** -20)).toContain("board.width.fret2");
     expect(refused(2 ** -19)).not.toContain("board.width.fret2");
   });
+
+  test.each<[string, (stations: object) => object]>([
+    ["board.thickness", (thickness) => ({ board: { thickness } })],
+    ["neck.thickness", (thickness) => ({ neck: { thickness }, board: { channel: "none" } })],
+    ["board.channel.depth", (depth) => ({ board: { channel: { width: 6, depth } } })],
+    ["radius", (radius) => ({ radius })],
+    ["existing.radius", (radius) => ({ existing: { radius } })],
+    ["sanding", (sanding) => ({ sanding })],
+  ])("two stations of %s in one place", (path, change) => {
+    const { board: boardChange, ...others } = change({ fret1: 300, fret2: 301 }) as {
+      board?: object;
+    };
+    const issues = refusedAt({
+      scale: { positions: [512, 512 + 2 ** -20] },
+      board: { length: 1024, width: 50, thickness: 400, ...boardChange },
+      markers: [],
+      ...others,
+    });
+    expect(issues).toContain(`${path}.fret2`);
+  });
 });
 
 test("what cannot be read hides nothing else, and brings nothing else", () => {

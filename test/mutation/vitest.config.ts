@@ -24,7 +24,7 @@ const NEAREST: Readonly<Record<string, readonly string[]>> = {
   geometry: [...GEOMETRY, "test/properties/sagitta.test.ts", "test/check/arguments.test.ts"],
   text: [...CARD, "test/check/*.test.ts"],
   design: ["test/{design,files}/*.test.ts", ...CHECK],
-  board: [...GEOMETRY, ...CHECK],
+  board: [...GEOMETRY, ...CHECK, "test/batch/radius.test.ts"],
   drilling: [...GEOMETRY, ...CHECK],
   report: [...CHECK, ...CARD],
   batch: ["test/batch/*.test.ts", "test/check/arguments.test.ts"],
