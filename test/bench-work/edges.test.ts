@@ -109,6 +109,21 @@ describe("slots: straight floors, measured from the crest", () => {
     expect(slotsOf(onBoard({ length: 90 }))).toBeUndefined();
   });
 
+  test("a slanted slot over a ridge of the sanding: at its ends, and where it crosses the ridge", () => {
+    // fret 12 runs from 330 to 320 and crosses the ridge of 7 on the centre line, at 325; 1 at fret 11 and at 345
+    const fanned = (ridge: number) =>
+      slotsOf({
+        ...BOARD,
+        scale: { bass: 660, treble: 640, square: 0, frets: 12 },
+        board: { length: 345, width: 40, thickness: 40 },
+        sanding: { nut: 1, fret11: 1, fret12: ridge, end: 1 },
+      });
+    // at its bass end a quarter of the way down to 1, and 10 of drop
+    expect(fanned(7)).toMatchObject({ minAt: 12, min: expect.closeTo(2.25 + 5.5 + 10, 9) });
+    // so high that no drop at the ends makes up for it
+    expect(fanned(49)).toMatchObject({ minAt: 12, min: expect.closeTo(2.25 + 49, 9) });
+  });
+
   test("over the rod channel less may be sawn, as far as it runs", () => {
     const over = (from: number, to: number) =>
       slotsOf(onBoard({ channel: { width: 6, depth: 2, from, to } }));

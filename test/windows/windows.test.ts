@@ -49,6 +49,22 @@ describe("keep: what is removed, what is kept, and every error that makes the fl
     }
   });
 
+  test("of a pocket the farthest corner counts, with the crest off to either side", () => {
+    // a square of 2 at 6 reaches as far as the dot
+    const at = (offset: number, crest: number): Change => ({
+      radius: 25,
+      board: { width: 20 },
+      markers: [
+        { places: [{ along: 200, offset }], shape: { kind: "rectangle", length: 2, width: 2 } },
+      ],
+      tolerance: { crest },
+    });
+    for (const offset of [6, -6]) {
+      least(at(offset, 0), 0.75 + 1);
+      least(at(offset, 8), 0.75 + 5);
+    }
+  });
+
   test("on 254 mm a crest 1 mm aside takes 0.07 mm more from a double", () => {
     // its rim at 18: (19² − 18²) / 508 = 0.0728, and a little
     const double = (crest: number) => holeOf({ radius: 254, tolerance: { crest } }, 14).window.min;
