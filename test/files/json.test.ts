@@ -117,6 +117,7 @@ describe("a key that stands twice", () => {
   test.each<[string, object[]]>([
     ['[{ "web": 1, "a": { "web": 1, "b": 1 }, "b": 1 }, { "web": 1 }]', []],
     ['{ "web": 1, "a": { "b": 1 }, "web": 2 }', [{ path: "web", column: 30 }]],
+    ['{ "a": { "b": { "c": 1, "c": 2 } } }', [{ path: "a.b.c" }]],
     ['{ "web": 1, "\\u0077eb": 2 }', [{ path: "web" }]],
     ['{ "__proto__": 1, "__proto__": 2 }', [{ path: "__proto__" }]],
   ])("%s", (text, issues) => {
