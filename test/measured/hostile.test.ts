@@ -155,6 +155,21 @@ test.each<[string, () => unknown, readonly string[]]>([
     ],
   ],
   [
+    "floors that are none",
+    () =>
+      calibrateStop(
+        [
+          { travel: 3, floor: -2 },
+          { travel: 3, floor: Number.NaN },
+        ],
+        { lead: 1 },
+      ),
+    [
+      "trials.0.floor: expected a number from 0 to 1000000 mm, received -2",
+      "trials.1.floor: expected a number from 0 to 1000000 mm, received NaN",
+    ],
+  ],
+  [
     "one trial",
     () => calibrateStop([{ travel: 3, tip: 3 }]),
     ["trials.length: expected an array of 2 to 1000 trials, received 1"],
