@@ -29,7 +29,7 @@ const NEAREST: Readonly<Record<string, readonly string[]>> = {
   report: [...CHECK, ...CARD],
   batch: ["test/batch/*.test.ts", "test/check/arguments.test.ts"],
   measured: ["test/measured/*.test.ts"],
-  chance: ["test/chance/*.test.ts"],
+  chance: ["test/chance/*.{test,long}.ts"],
   card: CARD,
   units: ["test/units/*.test.ts"],
   files: ["test/{files,design}/*.test.ts"],
@@ -58,7 +58,7 @@ function failsAtLoad(): Reporter {
 
 const { MUTANTS = "all" } = process.env;
 /** Half of the time of all. */
-const OF_CHANCE = MUTANTS === "chance" ? [] : ["test/chance/judge.test.ts"];
+const OF_CHANCE = MUTANTS === "chance" ? [] : ["test/chance/judge.long.ts"];
 const root = new URL("../../", import.meta.url).pathname;
 
 export default defineConfig({
