@@ -414,7 +414,7 @@ function belowLimits(model: Model, bench: Bench, i: number, state: State): HoleL
   const most = buildSpread(flush, layout, model.dot[i], grade);
   const twice =
     least.high > most.low
-      ? countTwice(keep, flush, layout, model.tip[i], model.fill, grade)
+      ? countTwice(least, keep, flush, layout, model.tip[i], model.fill, grade)
       : undefined;
   return { first, second: { most, own, ownMost }, either: { least, most, twice, own, ownMost } };
 }

@@ -187,6 +187,7 @@ function placeAtoms({ at, isLevel, kinks }: Field, layout: Layout, count: number
  * an error of its own besides: a dot that is too thin at one end and too low at the other.
  */
 export function countTwice(
+  least: Spread,
   deep: Field,
   flat: Field,
   layout: Layout | undefined,
@@ -220,12 +221,14 @@ export function countTwice(
     return sum;
   };
   return (m) => {
-    let chance = 0;
+    let [chance, below] = [0, 0];
     for (let i = 0; i < lows.length; i++) {
       const { at, weight } = lows[i] as Atom;
       chance += weight * between(m, at, (highs[i] as Atom).at);
+      if (m < at) below += weight;
     }
-    return chance;
+    // places tell a chance that jumps in steps, but what part of it also ends too low smoothly
+    return tip === undefined && below > 0 ? (chance / below) * chanceAbove(least, m) : chance;
   };
 }
 
