@@ -29,7 +29,7 @@ const NEAREST: Readonly<Record<string, readonly string[]>> = {
   report: [...CHECK, ...CARD],
   batch: ["test/batch/*.test.ts", "test/check/arguments.test.ts"],
   measured: ["test/measured/*.test.ts"],
-  chance: ["test/chance/*.{test,long}.ts"],
+  chance: ["test/chance/*.test.ts", "test/chance/judge.long.ts"],
   card: CARD,
   units: ["test/units/*.test.ts"],
   files: ["test/{files,design}/*.test.ts"],

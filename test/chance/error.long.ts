@@ -6,16 +6,7 @@ import { CASES } from "./cases.js";
 
 const FINER = 4;
 
-// these take a minute, and are tried in the long form alone
-const SLOW = [
-  "a thin board under the table, keep and web at once",
-  "a thin board, and spurs as deep as the point",
-  "a board that tapers over a channel, under the table, rectangular",
-  "two bits on a thin board, keep and web at once, every law normal",
-];
-const isLong = process.env.DRAWS !== undefined;
-
-test.each(CASES.filter(([name]) => isLong || !SLOW.includes(name)))("%s", (_, design, travels) => {
+test.each(CASES)("%s", (_, design, travels) => {
   const neck = readNeck(design);
   let next = 0;
   const each = neck.holes.map(({ marker }) => {
