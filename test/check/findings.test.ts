@@ -32,10 +32,22 @@ describe("each rule", () => {
 });
 
 const boarded = (board: object) => ({ board });
+/** A scale that is far too short: it is warned of, whatever else is wrong with so small a board. */
+const shortScale = (length: number, inches?: number) =>
+  ["scale.length", 200, inches, { scale: { length, frets: 3 } }] as [
+    string,
+    number,
+    number | undefined,
+    object,
+  ];
+
 test.each<[path: string, limit: number, inches: number | undefined, change: object]>([
   ["scale.length", 200, 25.5, { scale: { length: 25.5, frets: 12 } }],
   ["scale.bass", 200, 27, { scale: { bass: 27, treble: 26, square: 7, frets: 12 } }],
   ["scale.length", 1200, undefined, { scale: { length: 6480, frets: 3 } }],
+  // the plausible ends, 200 and 1200 mm, are meant; a little outside them nothing is
+  ...[200, 1200].map((mm) => shortScale(mm / 25.4, mm / 25.4)),
+  ...[199.9, 1200.1].map((mm) => shortScale(mm / 25.4, undefined)),
   ["board.width.nut", 20, 1.75, boarded({ width: { nut: 1.75, end: 3 } })],
   ["board.thickness", 1.5, 0.25, boarded({ thickness: 0.25 })],
   ["board.thickness", 40, undefined, boarded({ thickness: 41 })],

@@ -8,6 +8,7 @@ import {
   type NumberPath,
   type Remedy,
   remediesFor,
+  remedyPairFor,
 } from "../../src/index.js";
 import { designOf } from "../windows/bench.js";
 import { BROKEN } from "./broken.js";
@@ -189,4 +190,26 @@ describe("what has none", () => {
     };
     expect(remediesOf(design).size).toBe(0);
   });
+});
+
+test("two changes together: the first by its small step, another as far as is left to go", () => {
+  // of 3 mm a floor of 1.5, a point of 1 and a web of 1 leave 0.5 too little; 15 % more wood leaves 0.05
+  const thin: Design = { ...SQUARED, board: { ...SQUARED.board, thickness: 3 } };
+  const [finding] = checkDesign(thin).findings;
+  const pair = remedyPairFor(thin, finding as Finding);
+  expect(pair).toEqual([
+    { change: "board.thickness", from: 3, to: expect.closeTo(3.45, 12) },
+    { change: "sanding", from: 0.5, to: expect.closeTo(0.45, 9) },
+  ]);
+  // of solid dots the marker's own keep: 0.01 is left of 2.6 and 15 %, where 1 and 1 and 1 are asked for
+  const solid: Design = {
+    ...thin,
+    sanding: 0,
+    fill: { kind: "solid", thickness: 2, keep: 1 },
+    board: { ...SQUARED.board, thickness: 2.6 },
+  };
+  expect(remedyPairFor(solid, checkDesign(solid).findings[0] as Finding)).toEqual([
+    { change: "board.thickness", from: 2.6, to: expect.closeTo(2.99, 12) },
+    { change: "markers.0.fill.keep", from: 1, to: expect.closeTo(0.99, 9) },
+  ]);
 });

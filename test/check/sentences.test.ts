@@ -82,6 +82,11 @@ test("each number that a remedy may change has its words for more and for less",
 });
 
 test("a threshold above is rounded up, one below down, and flat is a word", () => {
+  const stated = tellRemedy({ change: "bit.point", from: 1, to: 0.5 }, undefined, {
+    "bit.kind": "forstner",
+  });
+  expect(stated).toMatch(/, stated with its kind "forstner"$/);
+  expect(tellRemedy({ change: "bit.point", from: 1, to: 0.5 })).not.toContain("stated");
   const told = (from: number, to: number, change = "web") => tellRemedy({ change, from, to });
   expect(told(1, 0.799)).toContain("0.79 instead of 1.00");
   expect(told(1, 1.121)).toContain("1.13 instead of 1.00");

@@ -26,7 +26,7 @@ const NEAREST: Readonly<Record<string, readonly string[]>> = {
   design: ["test/{design,files}/*.test.ts", ...CHECK],
   board: [...GEOMETRY, ...CHECK, "test/batch/radius.test.ts"],
   drilling: [...GEOMETRY, ...CHECK],
-  report: [...CHECK, ...CARD],
+  report: [...CHECK, ...CARD, "test/bench-work/*.test.ts"],
   batch: ["test/batch/*.test.ts", "test/check/arguments.test.ts"],
   measured: ["test/measured/*.test.ts"],
   chance: ["test/chance/*.test.ts", "test/chance/judge.long.ts"],

@@ -11,6 +11,7 @@ import {
 } from "mathjs";
 import { describe, expect, test } from "vitest";
 import { mathFunctions } from "../../src/units/index.js";
+import { isUnit } from "../../src/units/math-values.js";
 
 function instance(config: Parameters<typeof create>[1] = {}): MathJsInstance {
   const math = create(all ?? {}, config);
@@ -230,4 +231,14 @@ describe("refusals", () => {
     expect(call).toThrow(RangeError);
     expect(call).toThrow(message instanceof RegExp ? message : new RangeError(message));
   });
+});
+
+test("no object of a user's is a unit, nor one whose class cannot be read", () => {
+  const odd = {
+    get constructor(): never {
+      throw new Error("locked");
+    },
+  };
+  const none = [odd, null, 3, "1 in", {}, { isUnit: true }, Object.create(null)];
+  expect(none.filter(isUnit)).toEqual([]);
 });
