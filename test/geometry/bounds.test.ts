@@ -113,6 +113,9 @@ describe("a piece of the surface", () => {
     const planes = [p(0, 9), p(0, 13), p(-40, 3), p(-20, 0)];
     const are = planes.map(({ along, offset }) => slopesAt(piece, along, offset) !== undefined);
     expect(are).toEqual([true, false, false, false]);
+    // a slope of 2 and no radius at −5: the root is 3 √3 there, and no surface
+    const steep = { sanding: constantTrack(0), radius: trackThrough([0, 100], [10, 210]) };
+    expect(slopesAt(pieceOf(steep, 0, 50), -5, 3)).toBeUndefined();
     const round = { sanding: constantTrack(0), radius: constantTrack(10) };
     expect(slopesAt(pieceOf(round, 0, 5), 3, 10)).toBeUndefined();
   });
@@ -126,6 +129,13 @@ describe("a piece of the surface", () => {
     const falling = { sanding: trackThrough([0, 100], [1, 0]), radius: constantTrack(10) };
     expect(leastRemoval(falling, discFootprint(p(50, 10), 0))).toBe(10.5);
     expect(greatestRemoval(falling, discFootprint(p(50, 10), 0))).toBe(10.5);
+  });
+
+  test("where the surface stands upright at the rim its end is the bound: 10 of drop and the sanding", () => {
+    const round = { sanding: trackThrough([0, 100], [1, 0.999]), radius: constantTrack(10) };
+    const greatest = greatestRemoval(round, discFootprint(p(50, 6), 4));
+    expect(greatest).toBeGreaterThanOrEqual(10.9995);
+    expect(greatest).toBeLessThanOrEqual(11);
   });
 
   test("a piece on which no part of an outline lies has the bound of the whole", () => {

@@ -81,3 +81,12 @@ describe("an outline 10 long; from −2 to 6 across at its begin, from −1 to 4
     for (const corner of outline) expect(gapToPolygon(corner, around)).toBeLessThan(-0.4999999);
   });
 });
+
+test("a part of an outline may reach farther to bass, though the whole reaches farther to treble", () => {
+  // at 20 its treble side has come from −8 at 10 half of the way to 20
+  const corners = ["10 -8", "20 -8", "40 20", "30 20"].map((text) => {
+    const [along = 0, offset = 0] = text.split(" ").map(Number);
+    return { along, offset };
+  });
+  expect(reachOn(outlineFootprint(corners, 0), 10, 20)).toEqual({ near: 0, far: 8 });
+});

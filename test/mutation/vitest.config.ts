@@ -21,7 +21,12 @@ const NOT_HERE = ["test/files/fuzz.test.ts", "test/draw/figures.test.ts", "test/
 /** By room: its own tests, and those of the rooms that show it. */
 const NEAREST: Readonly<Record<string, readonly string[]>> = {
   errors: [...CHECK, "test/design/*.test.ts"],
-  geometry: [...GEOMETRY, "test/properties/sagitta.test.ts", "test/check/arguments.test.ts"],
+  geometry: [
+    ...GEOMETRY,
+    "test/batch/radius.test.ts",
+    "test/properties/sagitta.test.ts",
+    "test/check/arguments.test.ts",
+  ],
   text: [...CARD, "test/check/*.test.ts"],
   design: ["test/{design,files}/*.test.ts", ...CHECK],
   board: [...GEOMETRY, ...CHECK, "test/batch/radius.test.ts"],
