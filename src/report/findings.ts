@@ -111,38 +111,38 @@ export function findAll(work: Work): FindingFacts[] {
 export function findByCode(code: FindingCode, neck: Neck): FindingFacts[] {
   const { spec, board, holes } = neck;
   const found: FindingFacts[] = [];
-  if (ABOUT_HOLE_ALONE.has(code)) judgeHoles(neck, found);
-  else {
-    switch (code) {
-      case "dots-overlap":
-        judgeOverlaps(neck, found);
-        break;
-      case "several-settings":
-      case "several-travels":
-      case "no-step":
-        judgeStops(holes, planNeck(holes, board), found);
-        break;
-      case "radius-not-reached":
-        judgeReach(shortestReach(board), found);
-        break;
-      case "thin-edge":
-        judgeEdges(neck, buildEdges(board, false), found);
-        break;
-      case "fret-past-end":
-        judgeEnd(neck, found);
-        break;
-      case "no-slot-depth":
-      case "slot-too-shallow":
-      case "slot-too-deep": {
-        const depths = sawDepths(board, spec);
-        judgeSlots(spec, depths, planSlots(depths), found);
-        break;
-      }
-      default:
-        return findAll(workOut(neck));
-    }
+  if (ABOUT_HOLE_ALONE.has(code)) {
+    judgeHoles(neck, found);
+    return found;
   }
-  return found;
+  switch (code) {
+    case "dots-overlap":
+      judgeOverlaps(neck, found);
+      return found;
+    case "several-settings":
+    case "several-travels":
+    case "no-step":
+      judgeStops(holes, planNeck(holes, board), found);
+      return found;
+    case "radius-not-reached":
+      judgeReach(shortestReach(board), found);
+      return found;
+    case "thin-edge":
+      judgeEdges(neck, buildEdges(board, false), found);
+      return found;
+    case "fret-past-end":
+      judgeEnd(neck, found);
+      return found;
+    case "no-slot-depth":
+    case "slot-too-shallow":
+    case "slot-too-deep": {
+      const depths = sawDepths(board, spec);
+      judgeSlots(spec, depths, planSlots(depths), found);
+      return found;
+    }
+    default:
+      return findAll(workOut(neck));
+  }
 }
 
 /** Findings that hang on one hole, and on nothing else of the neck but its board. */
