@@ -13,7 +13,7 @@ export function lowestBetween(
   let d = a + GOLDEN * (b - a);
   let atC = f(c);
   let atD = f(d);
-  for (let i = 0; i < sections; i++) {
+  for (let i = 0; i < sections && a < b; i++) {
     if (atC <= atD) {
       b = d;
       d = c;

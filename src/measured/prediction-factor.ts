@@ -91,8 +91,11 @@ function nodes(step: number, fails: number, logDensity: (at: number) => number):
 
 /** Where a function crosses zero, in a bracket that is walked to from 0. */
 function crossing(f: (x: number) => number): number {
-  const step = f(0) > 0 ? 1 : -1;
-  let place = step;
-  while (f(place) > 0 === step > 0) place += step;
-  return rootBetween(f, place - step, place);
+  let [place, value] = [0, f(0)];
+  const step = value > 0 ? 1 : -1;
+  for (;;) {
+    const next = f(place + step);
+    if (next > 0 !== value > 0) return rootBetween(f, place, place + step, value, next);
+    [place, value] = [place + step, next];
+  }
 }
