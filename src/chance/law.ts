@@ -79,7 +79,7 @@ function rulesFor({ half, edges, width, density }: TailedLaw): Pick<Law, "rule" 
     return Array.from({ length: count }, (_, k) => from + ((to - from) * (k + 1)) / count);
   });
   const up = [0, ...fine];
-  const all = [...fine.map((x) => -x).reverse(), ...up];
+  const all = edgesOnBothSides({ edges: up });
   const scale = (rule: Rule) => ({ at: rule.at.map((x) => x * half), weight: rule.weight });
   const parts = (ends: readonly number[]) => ends.map((x) => x / half);
   const unit = (x: number) => density(x * half);
@@ -96,8 +96,18 @@ function rulesFor({ half, edges, width, density }: TailedLaw): Pick<Law, "rule" 
   };
 }
 
+/** The chance of more than x, of a law or of nothing off. */
+export function upperTail(law: Law | undefined): (x: number) => number {
+  return law?.upper ?? ((x) => (x < 0 ? 1 : 0));
+}
+
+/** How smooth a law makes a mean: as a normal error of this standard deviation does; 0 with kinks, and where nothing is off. */
+export function measureSmoothness(law: Law | undefined): number {
+  return law !== undefined && law.width < Infinity ? law.width : 0;
+}
+
 /** The edges of a law on both sides of 0. */
-export function edgesOnBothSides({ edges }: Law): number[] {
+export function edgesOnBothSides({ edges }: Pick<Law, "edges">): number[] {
   const other = edges.slice(1).map((x) => -x);
   return [...other.reverse(), ...edges];
 }

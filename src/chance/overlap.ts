@@ -3,7 +3,7 @@
  */
 import type { LawSpec } from "../design/spec.js";
 import type { State } from "./bench.js";
-import { edgesOnBothSides, evenNodes, type Law } from "./law.js";
+import { edgesOnBothSides, evenNodes, type Law, measureSmoothness } from "./law.js";
 import { type Model, type Plan, placeLimits } from "./model.js";
 import { nodesOn, type Rule } from "./rules.js";
 import {
@@ -284,7 +284,7 @@ function nodesBetween(law: Law, limits: readonly Placed[], grade: Grade): Rule {
 
 /** How smooth a mean over any of some laws is at the least; 0 with kinks. */
 function leastWidth(laws: readonly (Law | undefined)[]): number {
-  return Math.min(...laws.map((law) => (law && law.width < Infinity ? law.width : 0)));
+  return Math.min(...laws.map(measureSmoothness));
 }
 
 /** Nodes for what is as smooth as a normal chance of so much, or has kinks where that is 0. */

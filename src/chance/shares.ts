@@ -6,7 +6,7 @@
  */
 import type { LawSpec } from "../design/spec.js";
 import { type Aim, finerThan, type Mean, meanOver } from "./expectation.js";
-import { evenNodes, type Law, type Laws } from "./law.js";
+import { evenNodes, type Law, type Laws, measureSmoothness } from "./law.js";
 import { legendreRule, type Rule } from "./rules.js";
 import { chanceAbove, chanceBelow, type Grade, type Spread } from "./spread.js";
 
@@ -135,12 +135,12 @@ function failingUnder(
 ): Failing {
   if ("holes" in level) {
     const limits = placeOn(side, level.holes, which);
-    const isEven = level.isShared && level.law !== undefined && level.law.width < Infinity;
+    const isEven = level.isShared && measureSmoothness(level.law) > 0;
     if (isEven) return keepNear(failingOverShifts(level.law as Law, limits, grade));
     return keepNear((shift) => [failingAny(level.law, limits, grade, shift), 0]);
   }
   const { law } = level;
-  const grid = law && evenNodes(law, measureSmoothness(level.under), grade);
+  const grid = law && evenNodes(law, leastSmoothness(level.under), grade);
   const inner = law === undefined ? aim : finerThan(aim);
   const parts = level.under.map((under) => failingUnder(under, side, which, inner, grade));
   const all = (shift: number): readonly [number, number] => {
@@ -189,10 +189,10 @@ export function keepNear<Result>(f: (shift: number) => Result): (shift: number) 
 const HAIR = 1e-10;
 
 /** How smooth the chances under a level are at the least: as a normal error of this standard deviation; 0 with kinks. */
-function measureSmoothness(levels: readonly Level[]): number {
+function leastSmoothness(levels: readonly Level[]): number {
   const each = levels.map((level) => {
-    const own = level.law !== undefined && level.law.width < Infinity ? level.law.width : 0;
-    return "holes" in level ? own : Math.hypot(own, measureSmoothness(level.under));
+    const own = measureSmoothness(level.law);
+    return "holes" in level ? own : Math.hypot(own, leastSmoothness(level.under));
   });
   return Math.min(...each);
 }
@@ -251,6 +251,23 @@ function chanceAlone(spread: Spread, law: Law | undefined, m: number, sign: 1 | 
   return chance;
 }
 
+/** Some hole fails for certain where errors add up to less than `first` or more than `last`; none between `under` and `over`. */
+function findEnds(limits: readonly Placed[]) {
+  let [first, last] = [-Infinity, Infinity];
+  let [under, over] = [-Infinity, Infinity];
+  for (const { least, most, set } of limits) {
+    if (least) {
+      first = Math.max(first, least.low - set);
+      under = Math.max(under, least.high - set);
+    }
+    if (most) {
+      last = Math.min(last, most.high - set);
+      over = Math.min(over, most.low - set);
+    }
+  }
+  return { first, last, under, over };
+}
+
 /** The chance that any hole of a setting fails: for certain below `from` and above `to`, and between as they come. */
 export function failingAny(
   law: Law | undefined,
@@ -260,11 +277,8 @@ export function failingAny(
 ): number {
   if (law === undefined) return anyAt(limits, shift);
   const { half } = law;
-  let [from, to] = [-Infinity, Infinity];
-  for (const { least, most, set } of limits) {
-    if (least) from = Math.max(from, least.low - set - shift);
-    if (most) to = Math.min(to, most.high - set - shift);
-  }
+  const ends = findEnds(limits);
+  const [from, to] = [ends.first - shift, ends.last - shift];
   if (!(from < to)) return 1;
   const certain = (from > -half ? law.upper(-from) : 0) + (to < half ? law.upper(to) : 0);
   const [start, end] = [Math.max(from, -half), Math.min(to, half)];
@@ -276,21 +290,14 @@ export function failingAny(
  * that only the density changes.
  */
 function failingOverShifts(law: Law, limits: readonly Placed[], grade: Grade): Failing {
-  let [certain, last] = [-Infinity, Infinity];
-  let [under, over] = [-Infinity, Infinity];
-  for (const { least, most, set } of limits) {
-    if (least) certain = Math.max(certain, least.low - set);
-    if (least) under = Math.max(under, least.high - set);
-    if (most) last = Math.min(last, most.high - set);
-    if (most) over = Math.min(over, most.low - set);
-  }
-  if (!(certain < last)) return () => [1, 0];
-  const from = certain > -Infinity ? certain : over;
+  const { first, last, under, over } = findEnds(limits);
+  if (!(first < last)) return () => [1, 0];
+  const from = first > -Infinity ? first : over;
   const to = last < Infinity ? last : under;
   const { at, weight } = nodesOnPanels(panelsBetween(law, limits, from, to, 0), grade);
   const fails = at.map((m, k) => (weight[k] as number) * anyAt(limits, m));
   return (shift) => {
-    let sum = law.upper(shift - certain) + law.upper(last - shift);
+    let sum = law.upper(shift - first) + law.upper(last - shift);
     for (let k = 0; k < at.length; k++) {
       sum += (fails[k] as number) * law.density((at[k] as number) - shift);
     }
@@ -317,7 +324,7 @@ function failingBetween(
 }
 
 /** The chance that one limit is broken, the shared errors adding up to x. */
-export function chanceBeyond({ least, most, twice, set }: Placed, x: number): number {
+function chanceBeyond({ least, most, twice, set }: Placed, x: number): number {
   const m = x + set;
   const under = least ? chanceAbove(least, m) : 0;
   if (most === undefined) return under;
@@ -383,12 +390,10 @@ export function panelsBetween(
     add(-edge);
   }
   const spans: Span[] = [];
-  // beyond these ends none fails
-  let [under, over] = [-Infinity, Infinity];
+  const ends = findEnds(limits);
+  const [under, over] = [ends.under - shift, ends.over - shift];
   for (const { least, most, set: own } of limits) {
     const set = own + shift;
-    if (least) under = Math.max(under, least.high - set);
-    if (most) over = Math.min(over, most.low - set);
     for (const spread of [least, most]) {
       if (spread === undefined) continue;
       const course = spread.course();

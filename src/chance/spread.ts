@@ -3,7 +3,7 @@
  * fill's thickness). A quantity over the places is given as a function of how far off the hole is; along chords across
  * the board it is taken as a parabola piece by piece. Lengths in mm.
  */
-import type { Law } from "./law.js";
+import { type Law, upperTail } from "./law.js";
 import type { Coordinate, Layout } from "./layout.js";
 import { fewFor, legendreRule } from "./rules.js";
 
@@ -119,7 +119,7 @@ export function spreadAround(atoms: readonly Atom[], own: Law | undefined): Spre
     const edges = ends.flatMap((edge) => [first - edge, first + edge, last - edge, last + edge]);
     return { edges, width: 1.5 * own.width };
   };
-  const upper = own?.upper ?? ((x: number) => (x < 0 ? 1 : 0));
+  const upper = upperTail(own);
   const sum = (m: number, sign: 1 | -1) => {
     let chance = 0;
     for (const { at, weight } of atoms) chance += weight * upper(sign * (m - at));
@@ -206,7 +206,7 @@ export function countTwice(
       ? [{ at: at(0, 0), weight: 1 }]
       : placeAtoms({ ...both, at }, layout, count),
   ) as [Atom[], Atom[]];
-  const upper = fill?.upper ?? ((x: number) => (x < 0 ? 1 : 0));
+  const upper = upperTail(fill);
   const nodes = legendreRule(count);
   /** Between the one quantity, less what the dot may be off, and the other. */
   const between = (m: number, low: number, high: number) => {

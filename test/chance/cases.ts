@@ -13,6 +13,12 @@ const PLACES = [
 const dots = (rest: object = {}): MarkerGroup =>
   ({ places: PLACES, diameter: 6, ...rest }) as MarkerGroup;
 
+/** Three dots by the usual bit, and one by a smaller bit with spurs so deep. */
+const twoBits = (spur: number): MarkerGroup[] => [
+  { places: PLACES.slice(0, 3), diameter: 6 },
+  { places: PLACES.slice(3), diameter: 5, bit: { kind: "forstner", point: 1.4, spur } },
+];
+
 const RECTANGULAR = {
   stop: 0.12,
   point: 0.08,
@@ -94,10 +100,7 @@ export const CASES: readonly (readonly [string, Design, number | readonly number
   [
     "two bits with one travel each, triangular",
     neck({
-      markers: [
-        { places: PLACES.slice(0, 3), diameter: 6 },
-        { places: PLACES.slice(3), diameter: 5, bit: { kind: "forstner", point: 1.4, spur: 1.4 } },
-      ],
+      markers: twoBits(1.4),
       tolerance: TRIANGULAR,
     }),
     2.95,
@@ -191,10 +194,7 @@ export const CASES: readonly (readonly [string, Design, number | readonly number
   [
     "several bits and settings, every law normal",
     neck({
-      markers: [
-        { places: PLACES.slice(0, 3), diameter: 6 },
-        { places: PLACES.slice(3), diameter: 5, bit: { kind: "forstner", point: 1.4, spur: 0.5 } },
-      ],
+      markers: twoBits(0.5),
       tolerance: NORMAL,
     }),
     [2.95, 3.0, 3.0, 2.95],
@@ -203,10 +203,7 @@ export const CASES: readonly (readonly [string, Design, number | readonly number
     "two bits on a thin board, keep and web at once, every law normal",
     neck({
       board: thin(3.8),
-      markers: [
-        { places: PLACES.slice(0, 3), diameter: 6 },
-        { places: PLACES.slice(3), diameter: 5, bit: { kind: "forstner", point: 1.4, spur: 0.5 } },
-      ],
+      markers: twoBits(0.5),
       tolerance: NORMAL,
     }),
     2.95,
