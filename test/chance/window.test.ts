@@ -45,14 +45,15 @@ test.each(
     };
     const { window, lead, rise } = checkDesign(design).holes[0] as Hole;
     expect(window.max).toBeGreaterThan(window.min);
-    const failing = (depth: number) =>
-      conformanceProbability(design, { travels: depth + lead - rise }).fails;
+    const at = (depth: number) => conformanceProbability(design, { travels: depth + lead - rise });
     for (const share of [0, 0.5, 1]) {
       const depth = window.min + 1e-9 + share * (window.max - window.min - 2e-9);
-      expect(failing(depth)).toBe(0);
+      const { fails, numericalError } = at(depth);
+      expect(fails).toBe(0);
+      expect(numericalError).toBeLessThan(1e-5);
     }
-    expect(failing(window.min - 0.05)).toBeGreaterThan(0);
-    expect(failing(window.max + 0.05)).toBeGreaterThan(0);
+    expect(at(window.min - 0.05).fails).toBeGreaterThan(0);
+    expect(at(window.max + 0.05).fails).toBeGreaterThan(0);
   },
 );
 
